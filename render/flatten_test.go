@@ -1,0 +1,468 @@
+package render
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"standclear/geom"
+)
+
+func v(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }
+
+// page is a sheet of 200 x 100 mm with the items on paper.
+func page(items ...Item) *Sheet {
+	return &Sheet{ID: "A-1", Size: Size{W: 200, H: 100}, Unit: Millimetre, Items: items}
+}
+
+// viewed is the same sheet with the items in a view at 1:5, its origin at (20, 10) on paper.
+func viewed(items ...Item) *Sheet {
+	s := page()
+	s.Views = []View{{ID: "1", Scale: Scale{K: 5}, At: v(20, 10), Window: geom.Box{Min: v(-50, -25), Max: v(500, 400)}, Items: items}}
+	return s
+}
+
+// inkOf flattens a sheet and returns the ink of its first frame.
+func inkOf(t *testing.T, s *Sheet) []Ink {
+	t.Helper()
+	frames, err := s.Flatten()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return frames[0].Ink
+}
+
+// of picks the ink of one kind.
+func of[T Ink](all []Ink) []T {
+	var some []T
+	for _, k := range all {
+		if k, ok := k.(T); ok {
+			some = append(some, k)
+		}
+	}
+	return some
+}
+
+func near(a, b geom.Vec) bool { return a.Dist(b) < 1e-9 }
+
+// At 1:5 with the origin at (20, 10), the model point (100, 50) is at 20 + 100/5, 10 + 50/5.
+func TestViewScale(t *testing.T) {
+	arc := geom.Path{V: []geom.Vertex{{Vec: v(0, 0), Bulge: 0.5}, {Vec: v(100, 50)}}}
+	s := viewed(Stroke{Pen: Visible, Path: arc})
+	frames, err := s.Flatten()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(frames) != 2 || frames[0].View != &s.Views[0] || frames[1].View != nil {
+		t.Fatalf("frames: %+v", frames)
+	}
+	// -50/5+20, -25/5+10, 500/5+20, 400/5+10
+	if b := frames[0].Box; !near(b.Min, v(10, 5)) || !near(b.Max, v(120, 90)) {
+		t.Errorf("opening %v", b)
+	}
+	l := frames[0].Ink[0].(Line)
+	if !near(l.Path.V[0].Vec, v(20, 10)) || !near(l.Path.V[1].Vec, v(40, 20)) || l.Path.V[0].Bulge != 0.5 {
+		t.Errorf("path %v", l.Path)
+	}
+	if l.Weight != Visible.Def().Weight {
+		t.Errorf("weight %d", l.Weight)
+	}
+}
+
+// Three lines of 2.5 mm capitals at the pitch 1.6: baselines 4 mm apart, the block 2.5 + 2 x 4 =
+// 10.5 mm from the first cap line to the last baseline. From the attachment point up, the first
+// baseline is at -2.5 (top), 10.5/2 - 2.5 = 2.75 (middle), 10.5 - 2.5 = 8 (bottom).
+func TestTextPlaces(t *testing.T) {
+	tests := []struct {
+		name  string
+		align Align
+		first float64
+		side  Side
+	}{
+		{"top left", TopLeft, -2.5, Start},
+		{"top centre", TopCentre, -2.5, Middle},
+		{"top right", TopRight, -2.5, End},
+		{"middle left", MiddleLeft, 2.75, Start},
+		{"middle centre", MiddleCentre, 2.75, Middle},
+		{"middle right", MiddleRight, 2.75, End},
+		{"bottom left", BottomLeft, 8, Start},
+		{"bottom centre", BottomCentre, 8, Middle},
+		{"bottom right", BottomRight, 8, End},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			text := Text{Pen: Note, At: v(100, 50), Height: 2.5, Align: tt.align, Lines: []string{"A", "B", "C"}}
+			for i, w := range of[Words](inkOf(t, page(text))) {
+				want := v(100, 50+tt.first-4*float64(i))
+				if !near(w.At, want) || w.Side != tt.side || w.Height != 2.5 {
+					t.Errorf("line %d at %v on side %d, want %v on %d", i, w.At, w.Side, want, tt.side)
+				}
+			}
+			text.Rot = 90 // up is now left
+			for i, w := range of[Words](inkOf(t, page(text))) {
+				want := v(100-(tt.first-4*float64(i)), 50)
+				if !near(w.At, want) || w.Rot != 90 {
+					t.Errorf("upright line %d at %v, want %v", i, w.At, want)
+				}
+			}
+		})
+	}
+}
+
+func TestTextKeepsHeightInView(t *testing.T) {
+	text := Text{Pen: Note, At: v(100, 50), Height: 2.5, Align: TopLeft, Lines: []string{"A", "", "C"}}
+	got := of[Words](inkOf(t, viewed(text)))
+	if len(got) != 2 {
+		t.Fatalf("%d lines, want 2: the blank one only takes room", len(got))
+	}
+	// 20 + 100/5, 10 + 50/5 - 2.5, and two pitches of 4 mm below
+	if !near(got[0].At, v(40, 17.5)) || !near(got[1].At, v(40, 9.5)) || got[0].Height != 2.5 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Lines at 45 degrees, 2 mm apart on paper whatever the scale, one through the origin of the fill.
+func TestHatchIsPlottedSize(t *testing.T) {
+	diag := &HatchPattern{Name: "SC-45", Lines: []PatternLine{{Angle: 45, Spacing: 2}}}
+	tests := []struct {
+		name   string
+		sheet  *Sheet
+		origin geom.Vec // on paper
+		across geom.Vec // unit vector across the lines
+	}{
+		{"paper", page(Fill{Pen: Pattern, Region: geom.Rect(10, 10, 60, 40), Pattern: diag, Origin: v(10, 10)}), v(10, 10), v(-1, 1)},
+		{"view", viewed(Fill{Pen: Pattern, Region: geom.Rect(0, 0, 200, 100), Pattern: diag, Origin: v(7, 0)}), v(20+7.0/5, 10), v(-1, 1)},
+		{"turned", page(Fill{Pen: Pattern, Region: geom.Rect(10, 10, 60, 40), Pattern: diag, Turn: 90, Origin: v(11, 10)}), v(11, 10), v(1, 1)},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			lines := of[Line](inkOf(t, tt.sheet))
+			if len(lines) < 10 {
+				t.Fatalf("%d lines", len(lines))
+			}
+			seen := map[int]bool{}
+			for _, l := range lines {
+				if !l.Hatch || l.Pen != Pattern {
+					t.Fatalf("%+v", l)
+				}
+				for _, p := range l.Path.V {
+					n := p.Sub(tt.origin).Dot(tt.across.Unit()) / 2
+					if math.Abs(n-math.Round(n)) > 1e-6 {
+						t.Errorf("%v is %v spacings from the origin", p.Vec, n)
+					}
+					seen[int(math.Round(n))] = true
+				}
+			}
+			if !seen[0] || !seen[1] {
+				t.Errorf("families %v", seen)
+			}
+		})
+	}
+}
+
+// A pattern's base point turns with it, about the origin of the fill. Level lines 4 mm apart with
+// their base at (5, 1) become plumb lines when turned by 90 degrees, their base at (-1, 5): one line
+// is 1 mm left of the origin. Plumb lines not turned have one 5 mm right of it.
+func TestHatchBase(t *testing.T) {
+	tests := []struct {
+		name        string
+		angle, turn float64
+		x           float64
+	}{{"turned", 0, 90, 19}, {"plumb", 90, 0, 25}}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			p := &HatchPattern{Lines: []PatternLine{{Angle: tt.angle, Base: v(5, 1), Spacing: 4}}}
+			s := page(Fill{Pen: Pattern, Region: geom.Rect(10, 10, 32, 30), Pattern: p, Turn: tt.turn, Origin: v(20, 20)})
+			lines := of[Line](inkOf(t, s))
+			if len(lines) == 0 {
+				t.Fatal("no lines")
+			}
+			for _, l := range lines {
+				a, b := l.Path.V[0], l.Path.V[1]
+				if n := (a.X - tt.x) / 4; math.Abs(n-math.Round(n)) > 1e-6 || math.Abs(a.X-b.X) > 1e-6 {
+					t.Errorf("line %v, want x = %v and every 4 mm", l.Path.V, tt.x)
+				}
+			}
+		})
+	}
+}
+
+// Everything in a symbol is in its own units. At half scale lines 4 apart with dashes of 2, gaps of
+// 2 and a shift of 1 from line to line come out 2, 1, 1 and 0.5 mm.
+func TestHatchInSymbol(t *testing.T) {
+	brick := &HatchPattern{Lines: []PatternLine{{Spacing: 4, Dashes: []float64{2, -2}, Shift: 1}}}
+	sym := &Symbol{Items: []Item{Fill{Pen: Pattern, Region: geom.Rect(0, 0, 40, 40), Pattern: brick}}}
+	lines := of[Line](inkOf(t, page(Insert{Symbol: sym, At: v(50, 50), Scale: 0.5})))
+	if len(lines) < 80 { // 9 or more lines of 10 dashes
+		t.Fatalf("%d dashes", len(lines))
+	}
+	for _, l := range lines {
+		a, b := l.Path.V[0].Vec, l.Path.V[1].Vec
+		if a.X > b.X {
+			a, b = b, a
+		}
+		row := math.Round((a.Y - 50) / 2)
+		along := math.Mod(a.X-50-0.5*row+100, 2)
+		whole := a.X > 50+1e-6 && b.X < 70-1e-6
+		if math.Abs(a.Y-50-2*row) > 1e-6 || whole && (math.Abs(b.X-a.X-1) > 1e-6 || min(along, 2-along) > 1e-6) {
+			t.Errorf("dash %v to %v", a, b)
+		}
+	}
+}
+
+func TestGround(t *testing.T) {
+	r := geom.Rect(10, 10, 20, 20)
+	areas := of[Area](inkOf(t, page(Fill{Pen: Pattern, Region: r, White: true}, Fill{Pen: Pattern, Region: r})))
+	if len(areas) != 2 || !areas[0].White || areas[1].White || math.Abs(areas[0].Region[0].Area()-100) > 1e-9 {
+		t.Errorf("%+v", areas)
+	}
+}
+
+// At half scale in a symbol the letters of a dimension are 1.25 mm tall and 0.6 mm over the line;
+// what it measures is the symbol's own length.
+func TestDimensionInSymbol(t *testing.T) {
+	sym := &Symbol{Items: []Item{Dim{Pen: Dimension, Kind: Linear, P: v(0, 0), Q: v(40, 0), Line: v(0, 20)}}}
+	words := of[Words](inkOf(t, page(Insert{Symbol: sym, At: v(50, 50), Scale: 0.5})))
+	if len(words) != 1 || words[0].Text != "40" || words[0].Height != 1.25 || !near(words[0].At, v(60, 60.6)) {
+		t.Errorf("%+v", words)
+	}
+}
+
+func TestDimension(t *testing.T) {
+	d := Dim{Pen: Dimension, Kind: Linear, P: v(0, 0), Q: v(100, 0), Line: v(0, 60), Text: "<> CLR"}
+	s := viewed(d)
+	s.Number = func(mm float64) string { return fmt.Sprintf("%.0f", mm) }
+	ink := inkOf(t, s)
+	words := of[Words](ink)
+	if len(words) != 1 || words[0].Text != "100 CLR" || words[0].Height != 2.5 || words[0].Side != Middle {
+		t.Fatalf("words %+v", words)
+	}
+	// The line is at 10 + 60/5 = 22 on paper, the middle of the text 1.2 + 2.5/2 over it, its
+	// baseline 1.2 over it; the middle of the measured length at 20 + 50/5.
+	if !near(words[0].At, v(30, 23.2)) {
+		t.Errorf("text at %v", words[0].At)
+	}
+	ticks := 0
+	for _, l := range of[Line](ink) {
+		if l.Weight == tickWeight {
+			ticks++
+			if got := l.Path.Length(); math.Abs(got-3) > 1e-9 {
+				t.Errorf("tick %v mm long, want twice 1.5", got)
+			}
+		}
+	}
+	if ticks != 2 || len(of[Line](ink)) != 5 {
+		t.Errorf("%d ticks in %d lines, want 2 and one dimension line, two extension lines", ticks, len(of[Line](ink)))
+	}
+}
+
+func TestNumberDefaultsToMillimetres(t *testing.T) {
+	d := Dim{Pen: Dimension, Kind: Aligned, P: v(0, 0), Q: v(30, 40.0006), Line: v(0, 10)}
+	if got := of[Words](inkOf(t, page(d)))[0].Text; got != "50" {
+		t.Errorf("label %q", got)
+	}
+}
+
+func TestLeader(t *testing.T) {
+	l := Leader{Pen: Note, Points: []geom.Vec{v(0, 0), v(100, 0), v(130, 0)}}
+	ink := inkOf(t, viewed(l))
+	areas := of[Area](ink)
+	if len(of[Line](ink)) != 1 || len(areas) != 1 {
+		t.Fatalf("%+v", ink)
+	}
+	// an arrow 2.5 mm long and a third of that wide: 2.5 x 2.5/3 / 2
+	if a := math.Abs(areas[0].Region[0].Area()); math.Abs(a-2.5*2.5/6) > 1e-9 {
+		t.Errorf("arrow of %v mm2", a)
+	}
+}
+
+func TestSymbol(t *testing.T) {
+	bubble := &Symbol{Name: "SC-BUBBLE", Items: []Item{
+		Stroke{Pen: Mark, Path: geom.Polyline(v(0, 0), v(7, 0))},
+		Text{Pen: Mark, At: v(0, 10), Height: 5, Align: BottomLeft, Lines: []string{"?"}, Attr: "NO"},
+		Text{Pen: Mark, At: v(0, 0), Height: 2, Align: BottomLeft, Lines: []string{"FIXED"}},
+	}}
+	tag := &Tag{Mark: "B3"}
+	in := Insert{Symbol: bubble, At: v(100, 50), Fields: []Field{{"NO", "4"}}, Tag: tag}
+	tests := []struct {
+		name string
+		ink  func(in Insert) *Sheet
+		at   geom.Vec
+		k    float64 // paper mm per symbol mm
+	}{
+		{"on paper", func(in Insert) *Sheet { return page(in) }, v(100, 50), 1},
+		{"half size", func(in Insert) *Sheet { in.Scale = 0.5; return page(in) }, v(100, 50), 0.5},
+		{"in a view, plotted size", func(in Insert) *Sheet { in.Scale = 5; return viewed(in) }, v(40, 20), 1},
+		{"in a view, model size", func(in Insert) *Sheet { return viewed(in) }, v(40, 20), 0.2},
+		{"in a symbol", func(in Insert) *Sheet {
+			return page(Insert{Symbol: &Symbol{Items: []Item{in}}, Scale: 0.5, At: v(50, 25)})
+		}, v(100, 50), 0.5},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			ink := inkOf(t, tt.ink(in))
+			line, words := of[Line](ink)[0], of[Words](ink)
+			if !near(line.Path.V[0].Vec, tt.at) || math.Abs(line.Path.Length()-7*tt.k) > 1e-9 || line.Tag != tag {
+				t.Errorf("line %+v", line)
+			}
+			if words[0].Text != "4" || math.Abs(words[0].Height-5*tt.k) > 1e-9 || !near(words[0].At, tt.at.Add(v(0, 10*tt.k))) {
+				t.Errorf("field %+v", words[0])
+			}
+			if words[1].Text != "FIXED" {
+				t.Errorf("own text %+v", words[1])
+			}
+		})
+	}
+}
+
+func TestFields(t *testing.T) {
+	tests := []struct {
+		name   string
+		fields []Field
+		want   string
+	}{
+		{"no value keeps the text", []Field{{"OTHER", "x"}}, "NOT STATED"},
+		{"value", []Field{{"DATE", "2026-01-05"}}, "2026-01-05"},
+		{"small letters are the same name", []Field{{"date", "2026-01-05"}}, "2026-01-05"},
+		{"the last value counts", []Field{{"DATE", "1"}, {"DATE", "2"}}, "2"},
+		{"one line", []Field{{"DATE", "1\n2"}}, "1 2"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			date := Text{Pen: Mark, Height: 5, Align: BottomLeft, Lines: []string{"NOT", "STATED"}, Attr: "DATE"}
+			got := of[Words](inkOf(t, page(Insert{Symbol: &Symbol{Items: []Item{date}}, Fields: tt.fields})))
+			if len(got) != 1 || got[0].Text != tt.want {
+				t.Errorf("%+v, want %q", got, tt.want)
+			}
+		})
+	}
+}
+
+func TestLeftOut(t *testing.T) {
+	dot := geom.Polyline(v(5, 5), v(5, 5))
+	tests := []struct {
+		name string
+		item Item
+		want int
+	}{
+		{"on the sheet", Stroke{Pen: Visible, Path: geom.Polyline(v(5, 5), v(50, 5))}, 1},
+		{"reaches in", Stroke{Pen: Visible, Path: geom.Polyline(v(-5, 5), v(5, 5))}, 1},
+		{"off the sheet", Stroke{Pen: Visible, Path: geom.Polyline(v(5, -5), v(50, -5))}, 0},
+		{"fill off the sheet", Fill{Pen: Visible, Region: geom.Rect(201, 0, 210, 10)}, 0},
+		{"no length", Stroke{Pen: Visible, Path: dot}, 0},
+		{"no points", Stroke{Pen: Visible}, 0},
+		{"no region", Fill{Pen: Visible}, 0},
+		{"pattern on no region", Fill{Pen: Visible, Pattern: &HatchPattern{Lines: []PatternLine{{Spacing: 1}}}}, 0},
+		{"not plotted", Stroke{Pen: NoPlot, Path: geom.Polyline(v(5, 5), v(50, 5))}, 0},
+		{"text not plotted", Text{Pen: NoPlot, Height: 2, Align: TopLeft, Lines: []string{"x"}}, 0},
+		{"text off the sheet is for the checks to see", Text{Pen: Note, At: v(-50, 0), Height: 2, Align: TopLeft, Lines: []string{"x"}}, 1},
+		{"blank text", Text{Pen: Note, Height: 2, Align: TopLeft, Lines: []string{"", "  ", "\x00"}}, 0},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := len(inkOf(t, page(tt.item))); got != tt.want {
+				t.Errorf("%d marks, want %d", got, tt.want)
+			}
+		})
+	}
+}
+
+func TestRefused(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	loop := &Symbol{Name: "SC-LOOP"}
+	loop.Items = []Item{Insert{Symbol: loop}}
+	fine := &HatchPattern{Name: "SC-FINE", Lines: []PatternLine{{Spacing: 1e-9}}}
+	still := &HatchPattern{Name: "SC-STILL", Lines: []PatternLine{{Spacing: 1, Dashes: []float64{0}}}}
+	tests := []struct {
+		name string
+		item Item
+		say  string
+	}{
+		{"stroke", Stroke{Path: geom.Polyline(v(nan, 0), v(1, 1))}, "Stroke"},
+		{"stroke to infinity", Stroke{Path: geom.Polyline(v(0, 0), v(1, -inf))}, "Stroke"},
+		{"bulge", Stroke{Path: geom.Path{V: []geom.Vertex{{Bulge: nan}, {Vec: v(1, 1)}}}}, "Stroke"},
+		{"fill", Fill{Region: geom.Region{geom.Polygon(v(0, 0), v(1, 0), v(inf, inf))}}, "Fill"},
+		{"hatched fill", Fill{Region: geom.Region{geom.Polygon(v(0, 0), v(1, 0), v(nan, 1))}, Pattern: fine}, "Fill"},
+		{"hatch origin", Fill{Region: geom.Rect(0, 0, 9, 9), Pattern: &HatchPattern{Name: "SC-1", Lines: []PatternLine{{Spacing: 1}}}, Origin: v(nan, 0)}, "SC-1"},
+		{"hatch too fine", Fill{Region: geom.Rect(0, 0, 9, 9), Pattern: fine}, "SC-FINE"},
+		{"hatch without end", Fill{Region: geom.Rect(0, 0, 9, 9), Pattern: still}, "SC-STILL"},
+		{"hatch spacing zero", Fill{Region: geom.Rect(0, 0, 9, 9), Pattern: &HatchPattern{Lines: []PatternLine{{}}}}, "Fill"},
+		{"text", Text{At: v(0, nan), Height: 2, Align: TopLeft, Lines: []string{"x"}}, "Text"},
+		{"text height", Text{Height: 0, Align: TopLeft, Lines: []string{"x"}}, "text height 0"},
+		{"text alignment", Text{Height: 2, Lines: []string{"x"}}, "alignment 0"},
+		{"dimension", Dim{Pen: Dimension, P: v(nan, 0)}, "Dim"},
+		{"dimension kind", Dim{Pen: Dimension, Kind: 9}, "kind 9"},
+		{"leader", Leader{Points: []geom.Vec{v(0, 0), v(nan, 0)}}, "Leader"},
+		{"leader of one point", Leader{Points: []geom.Vec{v(0, 0)}}, "two points"},
+		{"symbol in itself", Insert{Symbol: loop}, "SC-LOOP"},
+		{"no symbol", Insert{}, "no symbol"},
+		{"symbol scale", Insert{Symbol: &Symbol{Name: "SC-X"}, Scale: nan}, "SC-X"},
+		{"symbol turned over", Insert{Symbol: &Symbol{Name: "SC-X"}, Scale: -1}, "SC-X"},
+		{"pen", Stroke{Pen: penCount, Path: geom.Polyline(v(0, 0), v(1, 1))}, fmt.Sprintf("pen %d", penCount)},
+		{"pen below", Text{Pen: -1, Height: 2, Align: TopLeft, Lines: []string{"x"}}, "pen -1"},
+		{"no item", nil, "item 0"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			for _, s := range []*Sheet{page(tt.item), viewed(tt.item)} {
+				_, err := s.Flatten()
+				if err == nil {
+					t.Fatal("taken")
+				}
+				if !strings.Contains(err.Error(), tt.say) || !strings.Contains(err.Error(), "A-1") {
+					t.Errorf("%q does not name %q and the sheet", err, tt.say)
+				}
+			}
+		})
+	}
+	if _, err := page(tests[0].item).Flatten(); !errors.Is(err, errNotFinite) {
+		t.Errorf("%v does not wrap its cause", err)
+	}
+}
+
+func TestRefusedSheets(t *testing.T) {
+	item := Stroke{Pen: Visible, Path: geom.Polyline(v(0, 0), v(1, 1))}
+	tests := []struct {
+		name string
+		bend func(*Sheet)
+	}{
+		{"no size", func(s *Sheet) { s.Size.W = 0 }},
+		{"size none", func(s *Sheet) { s.Size.H = math.NaN() }},
+		{"no scale", func(s *Sheet) { s.Views[0].Scale.K = 0 }},
+		{"scale below zero", func(s *Sheet) { s.Views[0].Scale.K = -4 }},
+		{"scale without end", func(s *Sheet) { s.Views[0].Scale.K = math.Inf(1) }},
+		{"placed nowhere", func(s *Sheet) { s.Views[0].At.X = math.NaN() }},
+		{"no window", func(s *Sheet) { s.Views[0].Window = geom.Box{} }},
+		{"empty window", func(s *Sheet) { s.Views[0].Window = geom.EmptyBox() }},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s := viewed(item)
+			tt.bend(s)
+			if _, err := s.Flatten(); err == nil {
+				t.Error("taken")
+			}
+		})
+	}
+}
+
+func TestClean(t *testing.T) {
+	tests := []struct{ name, in, want string }{
+		{"plain", "\u00d8 1/2\" \u00b1 <&>", "\u00d8 1/2\" \u00b1 <&>"},
+		{"breaks", "a\tb\r\nc\u2028d", "a b  c d"},
+		{"control", "a\x00\x1b\x7f\u0085b", "ab"},
+		{"turned about", "B\u202e3\u2066\u00ad", "B3"},
+		{"no UTF-8", "a\xffb", "a\ufffdb"},
+		{"no character", "a\uffffb\U0001fffe", "ab"},
+		{"beyond the first plane", "\U0001f600", "\U0001f600"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := Clean(tt.in); got != tt.want {
+				t.Errorf("Clean(%q) = %q, want %q", tt.in, got, tt.want)
+			}
+		})
+	}
+}
