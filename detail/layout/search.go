@@ -1,0 +1,196 @@
+package layout
+
+import "math"
+
+// spots is the grid along the ledger: which steps may carry a block.
+type spots struct {
+	step float64
+	ok   []bool
+}
+
+func (r Rules) free() spots {
+	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
+	s := spots{step: r.Grid, ok: make([]bool, n)}
+	for i := range s.ok {
+		s.ok[i] = len(r.clashes(0, float64(i)*r.Grid)) == 0
+	}
+	return s
+}
+
+// search returns the row of fewest blocks at the given greatest spacing, evenest spaces, or nil;
+// tried lists the counts that cannot be done.
+func (r Rules) search(s spots, limit float64) (x []float64, tried []int) {
+	reach := int(math.Floor(limit/s.step + slack))
+	lo, hi := r.ends(s)
+	fewest := r.fewest(s, reach, lo, hi)
+	if fewest == 0 {
+		return nil, nil
+	}
+	least := len(r.EqualRow())
+	for n := least; n < fewest; n++ {
+		tried = append(tried, n)
+	}
+	return r.evenest(s, reach, fewest, lo, hi), tried
+}
+
+// ends returns the grid range of the first block; the last block's is its mirror.
+func (r Rules) ends(s spots) (lo, hi int) {
+	return int(math.Ceil(r.EndMin/s.step - slack)), int(math.Floor(r.EndMax/s.step + slack))
+}
+
+func (r Rules) isLast(s spots, i int) bool {
+	d := r.Length - float64(i)*s.step
+	return d >= r.EndMin-slack && d <= r.EndMax+slack
+}
+
+// least is the smallest step from one block to the next, in grid steps.
+func (r Rules) least(s spots) int {
+	d := r.MinSpacing
+	if d == 0 {
+		d = r.Width
+	}
+	return max(1, int(math.Ceil(d/s.step-slack)))
+}
+
+// fewest walks the grid greedily in layers: the least number of blocks from a first to a last spot.
+func (r Rules) fewest(s spots, reach, lo, hi int) int {
+	dist := make([]int, len(s.ok))
+	best := 0
+	for i := range s.ok {
+		if !s.ok[i] {
+			continue
+		}
+		if i >= lo && i <= hi {
+			dist[i] = 1
+		}
+		for j := max(0, i-reach); j <= i-r.least(s); j++ {
+			if dist[j] > 0 && (dist[i] == 0 || dist[j]+1 < dist[i]) {
+				dist[i] = dist[j] + 1
+			}
+		}
+		if dist[i] > 1 && r.isLast(s, i) && (best == 0 || dist[i] < best) {
+			best = dist[i]
+		}
+	}
+	return best
+}
+
+// evenest places n blocks so that they carry alike: it makes the sum of s^2 over the spaces and of
+// 2 e^2 over the two ends least, with lever for an end that juts out. The ledger's length is the sum of all spaces and ends, so the least
+// lies at equal spaces with half a space beyond either end, or as near to that as the rules let it.
+// For every first spot a layered shortest path gives the best way to each last spot.
+func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
+	var best []int
+	bestCost := math.Inf(1)
+	for first := lo; first <= hi && first < len(s.ok); first++ {
+		if !s.ok[first] {
+			continue
+		}
+		row, cost := r.path(s, reach, n, first)
+		if row != nil && cost < bestCost-1e-9 {
+			best, bestCost = row, cost
+		}
+	}
+	x := make([]float64, len(best))
+	for i, k := range best {
+		x[i] = float64(k) * s.step
+	}
+	return x
+}
+
+// layer holds the costs of one block of the row over a window of the grid.
+type layer struct {
+	from int
+	cost []float64
+	prev []int
+}
+
+func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
+	layers := make([]layer, n)
+	e := float64(first) * s.step
+	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
+	last := len(s.ok) - 1
+	for k := 1; k < n; k++ {
+		p := layers[k-1]
+		from := max(p.from+1, last-(n-1-k)*reach-reach) // spots before this cannot reach the end
+		to := min(p.from+len(p.cost)-1+reach, last)
+		if from > to {
+			return nil, 0
+		}
+		l := layer{from: from, cost: make([]float64, to-from+1), prev: make([]int, to-from+1)}
+		for i := range l.cost {
+			at := from + i
+			l.cost[i], l.prev[i] = p.best(at, r.least(s), reach, s, func(d float64) float64 {
+				c := 0.0
+				if k == 1 {
+					c += lever(e, d)
+				}
+				if k == n-1 {
+					c += lever(r.Length-float64(at)*s.step, d)
+				}
+				return c
+			})
+		}
+		layers[k] = l
+	}
+	end, cost := -1, math.Inf(1)
+	l := layers[n-1]
+	for i, c := range l.cost {
+		at := l.from + i
+		e := r.Length - float64(at)*s.step
+		if v := c + 2*e*e; r.isLast(s, at) && v < cost-1e-9 {
+			end, cost = at, v
+		}
+	}
+	if end < 0 {
+		return nil, 0
+	}
+	row := make([]int, n)
+	for k := n - 1; k >= 0; k-- {
+		row[k] = end
+		end = layers[k].prev[end-layers[k].from]
+	}
+	return row, cost
+}
+
+// lever is the cost of an end e beyond a space d: an end longer than half of it prises up the next
+// block.
+func lever(e, d float64) float64 {
+	over := math.Max(0, e-d/2)
+	return 4 * over * over
+}
+
+// best returns the cheapest way to spot i from the layer before it.
+func (p layer) best(i, least, reach int, s spots, more func(space float64) float64) (float64, int) {
+	cost, prev := math.Inf(1), -1
+	if !s.ok[i] {
+		return cost, prev
+	}
+	for j := max(p.from, i-reach); j < min(i-least+1, p.from+len(p.cost)); j++ {
+		d := float64(i-j) * s.step
+		if c := p.cost[j-p.from] + d*d + more(d); c < cost {
+			cost, prev = c, j
+		}
+	}
+	return cost, prev
+}
+
+// relax returns the smallest greater spacing, on the grid, at which a row exists.
+func (r Rules) relax(s spots) (float64, []float64) {
+	from := int(math.Floor(r.MaxSpacing/s.step+slack)) + 1
+	to := len(s.ok)
+	if x, _ := r.search(s, float64(to)*s.step); x == nil {
+		return 0, nil
+	}
+	for from < to { // a row at one limit is a row at every greater one
+		mid := (from + to) / 2
+		if x, _ := r.search(s, float64(mid)*s.step); x != nil {
+			to = mid
+		} else {
+			from = mid + 1
+		}
+	}
+	limit := float64(from) * s.step
+	x, _ := r.search(s, limit)
+	return limit, x
+}
