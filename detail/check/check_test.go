@@ -1,0 +1,54 @@
+package check
+
+import (
+	"testing"
+
+	"standclear/detail/unit"
+)
+
+func TestVerdictOfAStep(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		value, limit float64
+		sense        Sense
+		cap          float64
+		ratio        float64
+		verdict      Verdict
+	}{
+		{"half of the limit", 5, 10, AtMost, 0, 0.5, OK},
+		{"at the limit", 10, 10, AtMost, 0, 1, OK},
+		{"over the limit", 11, 10, AtMost, 0, 1.1, Fails},
+		{"over the cap only", 9.5, 10, AtMost, 0.9, 0.95, Fails},
+		{"no capacity at all", 1, 0, AtMost, 0, Beyond, Fails},
+		{"nothing asked, no capacity", 0, 0, AtMost, 0, 0, OK},
+		{"twice what is needed", 10, 5, AtLeast, 0, 0.5, OK},
+		{"half of what is needed", 5, 10, AtLeast, 0, 2, Fails},
+		{"nothing there", 0, 10, AtLeast, 0, Beyond, Fails},
+		{"less than nothing there", -2, 10, AtLeast, 0, Beyond, Fails},
+		{"less than nothing against zero", -2, 0, AtLeast, 0, Beyond, Fails},
+		{"zero against zero", 0, 0, AtLeast, 0, 0, OK},
+		{"more than zero against zero", 3, 0, AtLeast, 0, 0, OK},
+		{"a small negative against a larger", -2, -1, AtLeast, 0, Beyond, Fails},
+	} {
+		var r Report
+		q := unit.Ratio(c.limit)
+		r.Add(Step{ID: "x", Value: unit.Ratio(c.value), Limit: &q, Sense: c.sense, Cap: c.cap})
+		if got := r.Steps[0]; got.Ratio != c.ratio || got.Verdict != c.verdict {
+			t.Errorf("%s: ratio %g %v, want %g %v", c.name, got.Ratio, got.Verdict, c.ratio, c.verdict)
+		}
+	}
+}
+
+func TestStatedVerdictStays(t *testing.T) {
+	var r Report
+	q := unit.Ratio(1)
+	r.Add(Step{ID: "a", Value: unit.Ratio(5), Limit: &q, Verdict: Engineer})
+	r.Add(Step{ID: "b", Verdict: NotChecked})
+	r.Add(Step{ID: "c"})
+	if r.Steps[0].Verdict != Engineer || r.Steps[1].Verdict != NotChecked || r.Steps[2].Verdict != Info {
+		t.Errorf("verdicts %v %v %v", r.Steps[0].Verdict, r.Steps[1].Verdict, r.Steps[2].Verdict)
+	}
+	if r.Worst() != Engineer || r.Count(NotChecked) != 1 || r.Find("b") == nil || r.Find("z") != nil {
+		t.Error("worst, count or find is wrong")
+	}
+}

@@ -1,0 +1,192 @@
+package design_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/design"
+	"standclear/detail/demo"
+	"standclear/detail/spec"
+	"standclear/detail/unit"
+)
+
+func checked(t *testing.T, name string, src []byte, sets ...string) (*detail.Assembly, check.Report) {
+	t.Helper()
+	s, problems := spec.Read(name, src, sets)
+	if len(problems) > 0 {
+		t.Fatalf("%s: %v", name, problems)
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, _ := design.Check(a)
+	return a, r
+}
+
+func demoReport(t *testing.T, name string, sets ...string) (*detail.Assembly, check.Report) {
+	t.Helper()
+	src, _ := demo.File(name)
+	return checked(t, name, src, sets...)
+}
+
+// listed is the failing variant: the deck as first sketched.
+func listed(t *testing.T, sets ...string) (*detail.Assembly, check.Report) {
+	t.Helper()
+	name := filepath.Join("..", "..", "..", "testdata", "projects", "deck-as-listed.yaml")
+	src, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return checked(t, name, src, sets...)
+}
+
+func TestDemosStandAsTheyShould(t *testing.T) {
+	for name, want := range map[string]struct {
+		worst    check.Verdict
+		engineer int
+	}{
+		"deck": {check.OK, 0}, "deck-metric": {check.OK, 0}, "balcony": {check.Engineer, 1}, "balcony-metric": {check.Engineer, 2},
+	} {
+		_, r := demoReport(t, name)
+		if r.Worst() != want.worst || r.Count(check.Engineer) != want.engineer || r.Count(check.NotChecked) != 0 {
+			t.Errorf("%s: worst %v, %d for the engineer, %d not checked", name, r.Worst(), r.Count(check.Engineer), r.Count(check.NotChecked))
+		}
+		if s := r.Find("scope_storey"); strings.HasPrefix(name, "balcony") && (s == nil || s.Verdict != check.Engineer) {
+			t.Errorf("%s: the upper storey is not left to the engineer", name)
+		}
+	}
+}
+
+// Plain statics of the four demos, worked by hand: (D + 0.75 L + 0.75 S) times half the joist span.
+// Inch deck (12 + 30 + 33.75) x 5.5 = 416.6 plf; balcony (12 + 45 + 33.75) x 2.125 = 192.8 plf;
+// metric deck (0.6 + 1.875 + 1.275) x 1.625 = 6.09 kN/m; balcony (0.6 + 3 + 1.275) x 0.625 = 3.05 kN/m.
+func TestLineLoadsByHand(t *testing.T) {
+	for name, want := range map[string]float64{
+		"deck": 416.625 * float64(unit.PLF), "balcony": 192.84375 * float64(unit.PLF), "deck-metric": 6.09375, "balcony-metric": 3.046875,
+	} {
+		_, r := demoReport(t, name)
+		s := r.Find("ledger_line_load")
+		if s == nil || math.Abs(s.Value.V-want) > 0.01*want {
+			t.Errorf("%s: line load %+v, want %.4f N/mm", name, s, want)
+		}
+	}
+}
+
+// The numbers of the strength checks are distances between the parts as they stand.
+func TestModelIsMeasured(t *testing.T) {
+	a, _ := demoReport(t, "deck")
+	m := design.Model(a)
+	rim, ledger := a.Find(detail.Rim)[0].Bounds(), a.Find(detail.Ledger)[0].Bounds()
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"rim top", m.Rim.Top.MM(), rim.Max.Z}, {"rim bottom", m.Rim.Bottom.MM(), rim.Min.Z}, {"rim thickness", m.Rim.Thickness.MM(), rim.Size().Y},
+		{"ledger bottom", m.Ledger.Bottom.MM(), ledger.Min.Z}, {"ledger thickness", m.Ledger.Thickness.MM(), ledger.Size().Y}, {"ledger length", m.Ledger.Length.MM(), ledger.Size().X},
+		{"backing", m.Backing.Thickness.MM(), a.Find(detail.Backing)[0].Bounds().Size().Y}, {"block width", m.Blocks.Width.MM(), a.Find(detail.BlockPly)[0].Bounds().Size().X},
+	} {
+		if math.Abs(c.got-c.want) > 1e-6 {
+			t.Errorf("%s: model %.4f, part %.4f", c.name, c.got, c.want)
+		}
+	}
+	if len(m.Blocks.At) != len(a.Blocks) || len(m.Joists.At) != a.Count(detail.DeckJoist) {
+		t.Errorf("%d blocks and %d joists in the model, %d and %d in the assembly", len(m.Blocks.At), len(m.Joists.At), len(a.Blocks), a.Count(detail.DeckJoist))
+	}
+	bolt := a.Find(detail.Bolt)[0].Bounds().Center()
+	if math.Abs(m.Fasteners.Through.Rows[0].MM()-bolt.Z) > 1e-6 {
+		t.Errorf("upper row at %.3f, bolt at %.3f", m.Fasteners.Through.Rows[0].MM(), bolt.Z)
+	}
+}
+
+// Inputs a careless hand may give, and what the report must say of each. The listed deck is the base.
+func TestTraps(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		sets    []string
+		id      string
+		verdict check.Verdict
+		says    []string
+	}{
+		{"insulation as deep as the stand-off", []string{"wall.layers.4.thickness=1 7/8in", "wall.layers.5.thickness=1 7/8in"}, "gap_clear", check.Fails, []string{"NOT BUILDABLE", `buried 1/4"`, `4 1/2"`}},
+		{"gap under the cavity", []string{"wall.layers.4.thickness=1 1/2in", "wall.layers.5.thickness=1 1/2in"}, "gap_clear", check.Fails, []string{`gap 1/2"`, `3/4" cavity`, `3 3/4"`}},
+		{"cladding behind the ledger", []string{"wall.cladding.behind_ledger=yes"}, "cladding_behind_ledger", check.Fails, []string{`1 3/8" deep`, `1 1/8" gap`}},
+		{"equal division, joists", []string{"blocks.equal=yes"}, "bolt_joist_clearance", check.Fails, []string{"B1 0.70 in", "B6 0.53 in", `2 1/2" needed`}},
+		{"equal division, duct", []string{"blocks.equal=yes"}, "bolt_obstacle", check.Fails, []string{"B4 at 76.36 in", "SUPPLY DUCT"}},
+		{"whole bay blocked", []string{"obstacles.0.from=64.8in", "obstacles.0.to=84in"}, "block_spacing_max", check.Fails, []string{"must carry a block", `2'-0 1/4"`}},
+		{"deck too low", []string{"deck.below_floor=7in"}, "lowest_row_in_rim", check.Fails, []string{"lower bolts leave the rim", `-1'-2 3/4"`}},
+		{"short bolt", []string{"fasteners.through.length=7in"}, "bolt_length", check.Fails, []string{"too short by 0.66 in"}},
+		{"tight hole", []string{"fasteners.through.hole=1/2in"}, "bolt_hole", check.Fails, []string{"0.03 in"}},
+		{"wide hole", []string{"fasteners.through.hole=5/8in"}, "bolt_hole", check.Fails, []string{"at most 0.06 in"}},
+		{"finished ceiling", []string{"floor.access=finished"}, "nut_access", check.Fails, []string{"unreachable at 9 places"}},
+		{"closure strip", []string{"floor.rim.material=i-joist closure"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"thin panel", []string{"floor.rim.material=plywood strip"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"veneer", []string{"floor.rim.material=brick veneer"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"rim not known", []string{"floor.rim.material=unknown"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"guard post on the ledger", []string{"deck.guard_posts=[88in]"}, "point_load_on_block", check.Fails, []string{"guard post"}},
+		{"snow left out", []string{"loads.snow="}, "combination_ds", check.NotChecked, []string{"snow not stated"}},
+		{"flat block top", []string{"blocks.top_slope=0"}, "block_top_fall", check.Fails, []string{"flat block top"}},
+		{"flashing outside", []string{"water.flashing.lap=outside"}, "flashing_lap", check.Fails, []string{"reversed lap", "F1 / cladding"}},
+		{"pad of unknown strength", []string{"blocks.pad.strength="}, "scope_pad", check.NotChecked, []string{"pad strength"}},
+		{"deck over the sill", []string{"deck.below_floor=-2in"}, "door_1_water", check.Fails, []string{"water and step conflict"}},
+		{"ground near the wood", []string{"foundation.grade_high=-18.75in", "foundation.grade=-20in"}, "grade_clearance", check.Engineer, []string{`5" between ground and wood`, "moderate"}},
+		{"wall of wood", []string{"blocks.width=30in"}, "gap_blocked_share", check.Fails, []string{"air path blocked"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			_, r := listed(t, c.sets...)
+			s := r.Find(c.id)
+			if s == nil {
+				var ids []string
+				for _, s := range r.Steps {
+					ids = append(ids, s.ID)
+				}
+				t.Fatalf("no check %s in %v", c.id, ids)
+			}
+			if s.Verdict != c.verdict {
+				t.Errorf("%s is %v, want %v (%s)", c.id, s.Verdict, c.verdict, s.Reason)
+			}
+			for _, want := range c.says {
+				if !strings.Contains(s.Reason, want) {
+					t.Errorf("%s says %q, not %q", c.id, s.Reason, want)
+				}
+			}
+			if _, base := listed(t); base.Find(c.id) != nil && base.Find(c.id).Verdict == c.verdict && c.verdict != check.OK {
+				t.Errorf("%s is %v without the change too: the trap proves nothing", c.id, c.verdict)
+			}
+		})
+	}
+}
+
+func TestSnowLeftOutDoesNotPass(t *testing.T) {
+	_, r := demoReport(t, "deck", "loads.snow=")
+	if r.Worst() != check.NotChecked {
+		t.Errorf("worst verdict without snow is %v", r.Worst())
+	}
+}
+
+func TestEveryStepIsComplete(t *testing.T) {
+	for _, n := range demo.Names() {
+		_, r := demoReport(t, n)
+		seen := map[string]bool{}
+		for _, s := range r.Steps {
+			if seen[s.ID] {
+				t.Errorf("%s: check %s twice", n, s.ID)
+			}
+			seen[s.ID] = true
+			if s.Name == "" || math.IsNaN(s.Value.V) || math.IsInf(s.Value.V, 0) {
+				t.Errorf("%s: check %s lacks a name or a number", n, s.ID)
+			}
+			if s.Verdict != check.Info && s.Clause == "" {
+				t.Errorf("%s: check %s names no clause", n, s.ID)
+			}
+			if s.Verdict > check.OK && s.Reason == "" {
+				t.Errorf("%s: check %s is %v without a reason", n, s.ID, s.Verdict)
+			}
+		}
+	}
+}

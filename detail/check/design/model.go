@@ -1,0 +1,269 @@
+package design
+
+import (
+	"math"
+
+	"standclear/detail"
+	"standclear/detail/check/strength"
+	"standclear/detail/spec"
+	"standclear/detail/stock"
+	"standclear/detail/unit"
+)
+
+// Model measures an assembly for the strength checks.
+func Model(a *detail.Assembly) strength.Model {
+	s, f := a.Spec, a.Frame
+	m := strength.Model{
+		System: s.Project.System,
+		Use:    use(s),
+		Loads:  strength.Loads{Dead: s.Loads.Dead, Live: s.Loads.Live, Snow: s.Loads.Snow},
+		Joists: strength.Joists{Span: s.Deck.Span, Spacing: s.Deck.Joists.Spacing, At: lengths(a.DeckJoists), Seat: s.Deck.Joists.Seat, Hanger: s.Deck.Joists.Hanger,
+			HangerLower: s.Deck.Joists.HangerDepth == "lower", Restrained: s.Deck.Joists.Restrained},
+		GuardPosts:  s.Deck.GuardPosts,
+		HouseJoists: houseJoists(s),
+		Plate:       strength.Plate{Thickness: s.Floor.Plate, Width: s.Floor.PlateWidth, FcPerp: plateBearing()},
+		Sheathing:   sheathing(s),
+		Rim:         rim(s, f),
+		Backing:     backing(s),
+		Ledger:      ledger(s, f),
+		Blocks:      blocks(a),
+		Fasteners:   fasteners(a),
+		Tie:         tie(s),
+		Assume:      assume(s),
+	}
+	if s.Loads.Basis == "ASCE" {
+		m.Loads.Basis = strength.ASCE
+	}
+	for _, x := range s.Deck.GuardPosts {
+		m.PointLoads = append(m.PointLoads, strength.PointLoad{Name: "guard post", X: x, Load: guardLoad})
+	}
+	for _, p := range s.Deck.PointLoads {
+		m.PointLoads = append(m.PointLoads, strength.PointLoad{Name: p.Name, X: p.X, Load: p.Load})
+	}
+	return m
+}
+
+// guardLoad is the load on a guard post, in any direction: IRC R301.5, 200 lb (from memory, confirm).
+const guardLoad = 200 * unit.Pound
+
+func lengths(xs []float64) []unit.Length {
+	out := make([]unit.Length, len(xs))
+	for i, x := range xs {
+		out[i] = unit.Length(x)
+	}
+	return out
+}
+
+func use(s *spec.Spec) strength.Use {
+	u := strength.Use{
+		Balcony: s.Deck.Kind == "balcony", UpperFloor: s.Deck.Storey == "upper", Lateral: s.Loads.Wind, Seismic: s.Site.Seismic,
+		SnowShed: s.Site.RoofAbove == "roof" || s.Site.RoofAbove == "wall",
+	}
+	switch s.Deck.Support {
+	case "posts":
+		u.Support = strength.Posts
+	case "braces":
+		u.Support = strength.Braces
+	case "hung":
+		u.Support = strength.Hung
+	case "cantilever":
+		u.Support = strength.Cantilever
+	}
+	if g := s.Foundation.Grade; g != nil {
+		above := -s.Deck.Below - *g
+		u.AboveGrade = &above
+	}
+	return u
+}
+
+func houseJoists(s *spec.Spec) strength.HouseJoists {
+	j := strength.HouseJoists{Spacing: s.Floor.Joists.Spacing, Squash: s.Floor.Joists.Squash, Parallel: s.Floor.Joists.Direction == "parallel"}
+	switch s.Floor.Joists.Kind {
+	case "sawn":
+		j.Kind = strength.SawnJoist
+	case "i-joist":
+		j.Kind = strength.IJoist
+	case "truss":
+		j.Kind = strength.Truss
+	}
+	return j
+}
+
+// plateBearing is the bearing value of the softest common plate lumber.
+func plateBearing() unit.Pressure {
+	v, _ := stock.Lumber("spruce-pine-fir", "No.2", 5.5*unit.Inch)
+	return v.FcPerp
+}
+
+func sheathing(s *spec.Spec) strength.Sheathing {
+	for _, l := range s.Wall.Layers {
+		if l.Role != "sheathing" {
+			continue
+		}
+		out := strength.Sheathing{Thickness: l.Thickness}
+		if p, ok := stock.PanelOf(l.Material); ok {
+			out.Structural, out.FcPerp = p.Bears, p.FcPerp
+		}
+		if l.Material == "softwood" { // boards
+			v, _ := stock.Lumber("spruce-pine-fir", "No.2", 5.5*unit.Inch)
+			out.Structural, out.FcPerp = true, v.FcPerp
+		}
+		return out
+	}
+	return strength.Sheathing{}
+}
+
+// wood turns stock values into what the checks use.
+func wood(v stock.LumberValues, incised bool) strength.Lumber {
+	return strength.Lumber{Name: v.Species + " " + v.Grade, Fb: v.Fb, Fv: v.Fv, FcPerp: v.FcPerp, E: v.E, G: v.G, CF: v.CF, Incised: incised}
+}
+
+func state(v string) strength.State {
+	switch v {
+	case "dry":
+		return strength.Dry
+	case "wet":
+		return strength.Wet
+	}
+	return strength.Unknown
+}
+
+func moisture(m spec.Moisture) strength.Moisture {
+	return strength.Moisture{Assembly: state(m.Assembly), Service: state(m.Service)}
+}
+
+func rim(s *spec.Spec, f detail.Frame) strength.Rim {
+	r := strength.Rim{Thickness: s.Floor.Rim.Thickness, Top: unit.Length(f.RimTop), Bottom: unit.Length(f.RimBottom), Service: state(s.Floor.Rim.Moisture), Reported: s.Floor.Rim.Gravity > 0}
+	b, ok := stock.Rim(s.Floor.Rim.Material, s.Floor.Rim.Depth)
+	if !ok {
+		return r
+	}
+	r.Wood = wood(b.Values, false)
+	if s.Floor.Rim.Gravity > 0 {
+		r.Wood.G = s.Floor.Rim.Gravity
+	}
+	if !b.Attachable {
+		r.NotAttachable = b.Reason
+	}
+	_, sawn := stock.SpeciesOf(b.Key)
+	switch {
+	case sawn:
+		r.Kind = strength.SawnRim
+	case b.Key == "i-joist closure":
+		r.Kind = strength.IJoistRim
+	case b.Attachable:
+		r.Kind = strength.EngineeredRim
+	}
+	switch s.Floor.Bearing {
+	case "plate":
+		r.Bearing = strength.OnPlate
+	case "hangers":
+		r.Bearing = strength.OnHangers
+	case "nothing":
+		r.Bearing = strength.OnNothing
+	}
+	return r
+}
+
+func backing(s *spec.Spec) strength.Backing {
+	b := strength.Backing{Thickness: s.Floor.Backing.Thickness, Reported: s.Floor.Backing.Gravity > 0}
+	switch s.Floor.Backing.Kind {
+	case "loose":
+		b.Kind = strength.LooseBacking
+	case "carried":
+		b.Kind = strength.CarriedBacking
+	}
+	if v, ok := stock.Rim(s.Floor.Backing.Material, s.Floor.Rim.Depth); ok {
+		b.Wood = wood(v.Values, false)
+		_, sawn := stock.SpeciesOf(v.Key)
+		b.Panel = !sawn
+		if s.Floor.Backing.Gravity > 0 {
+			b.Wood.G = s.Floor.Backing.Gravity
+		}
+	}
+	return b
+}
+
+func ledger(s *spec.Spec, f detail.Frame) strength.Ledger {
+	v, _ := stock.Lumber(s.Ledger.Species, s.Ledger.Grade, s.Ledger.Height)
+	return strength.Ledger{Wood: wood(v, s.Ledger.Incised), Moisture: moisture(s.Ledger.Moisture), Length: s.Ledger.Length, Thickness: s.Ledger.Thickness,
+		Top: unit.Length(f.LedgerTopFront), Bottom: unit.Length(f.LedgerBottom), Splices: s.Ledger.Splices}
+}
+
+func blocks(a *detail.Assembly) strength.Blocks {
+	s, f := a.Spec, a.Frame
+	v, _ := stock.Lumber(s.Blocks.Species, s.Blocks.Grade, s.Blocks.Height)
+	b := strength.Blocks{
+		Wood: wood(v, s.Blocks.Incised), Moisture: moisture(s.Blocks.Moisture), Width: s.Blocks.Width,
+		Top: unit.Length(f.BlockTopFront), Bottom: unit.Length(f.BlockBottom), TopAtWall: unit.Length(f.BlockTop), VerticalGrain: s.Blocks.Grain == "vertical",
+		PliesFastened: s.Blocks.PliesFastened, PlyScrews: strength.PlyScrews{Count: s.Blocks.PlyScrews.Count, Diameter: s.Blocks.PlyScrews.Diameter, Length: s.Blocks.PlyScrews.Length},
+		Pad:      strength.Pad{Thickness: s.Blocks.Pad.Thickness, Strength: s.Blocks.Pad.Strength, After: s.Blocks.Pad.After, Foot: s.Blocks.Pad.Foot},
+		FrontGap: s.Blocks.Spacer,
+	}
+	for _, p := range a.Blocks {
+		b.At = append(b.At, strength.Place{Mark: p.Mark, X: unit.Length(p.X)})
+	}
+	for i, t := range s.Blocks.Plies {
+		ply := strength.Ply{Thickness: t, G: v.G, FcPerp: v.FcPerp, E: v.E}
+		if i < len(s.Blocks.Material) {
+			if p, ok := stock.PanelOf(s.Blocks.Material[i]); ok {
+				ply.Panel, ply.G, ply.FcPerp = true, p.G, p.FcPerp
+			}
+		}
+		b.Plies = append(b.Plies, ply)
+	}
+	return b
+}
+
+func fasteners(a *detail.Assembly) strength.Fasteners {
+	set := func(s *spec.Set) *strength.Set {
+		if s == nil {
+			return nil
+		}
+		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
+			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
+		switch s.Kind {
+		case "lag":
+			out.Kind = strength.Lag
+		case "screw":
+			out.Kind = strength.Screw
+		case "evaluated":
+			out.Kind = strength.Evaluated
+		}
+		for _, r := range a.Rows {
+			if r.Set == s {
+				out.Rows = append(out.Rows, unit.Length(r.Z))
+			}
+		}
+		return out
+	}
+	f := a.Spec.Fasteners
+	return strength.Fasteners{Through: set(f.Through), ToRim: set(f.ToRim), ToBlock: set(f.ToBlock)}
+}
+
+func tie(s *spec.Spec) strength.Tie {
+	t := strength.Tie{Rating: s.Tie.Rating, Lateral: strength.Lateral{Count: s.Tie.Lateral.Count, Rating: s.Tie.Lateral.Rating, FromEnd: s.Tie.Lateral.FromEnd}}
+	switch s.Tie.Kind {
+	case "strap":
+		t.Kind = strength.Strap
+	case "hold-down":
+		t.Kind = strength.HoldDown
+	}
+	return t
+}
+
+func assume(s *spec.Spec) strength.Assume {
+	v := s.Assume
+	a := strength.Assume{FootDepth: v.FootDepth, GrossSection: !v.NetSection, NoTorsion: !v.Torsion, Cap: v.Cap, MaxGroup: v.MaxGroup, PlyCouple: v.PlyCouple, SupportSlip: v.SupportSlip}
+	if v.LeverArm == "foot" {
+		a.LeverArm = strength.Plain
+	}
+	if v.Reaction == "solved" {
+		a.Reaction = strength.Plain
+	}
+	if v.RowsInTension == "stiffness" {
+		a.Rows = strength.ByStiffness
+	}
+	a.Cap = math.Min(a.Cap, 1)
+	return a
+}

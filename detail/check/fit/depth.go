@@ -1,0 +1,122 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// gap checks the open space behind the ledger: not under the gap asked for nor the cavity.
+func (c *fitter) gap() {
+	s, f := c.a.Spec, c.a.Frame
+	need, cavity := s.Water.GapMin.MM(), 0.0
+	for _, l := range s.Wall.Layers {
+		if l.Role == "cavity" {
+			cavity += l.Thickness.MM()
+		}
+	}
+	why := "gap asked for"
+	if cavity >= need {
+		need, why = cavity, "cavity of the wall"
+	}
+	g := f.Gap()
+	reason := fmt.Sprintf("gap %s is less than the %s %s: a stand-off of %s is needed", c.text(g), c.text(need), why, c.text(f.InsulOut+need))
+	if g < 0 {
+		reason = fmt.Sprintf("NOT BUILDABLE: the ledger is buried %s in the insulation; a stand-off of at least %s is needed for a gap of %s", c.text(-g), c.text(f.InsulOut+need), c.text(need))
+	}
+	c.atLeast(check.Step{ID: "gap_clear", Group: check.Water, Symbol: "g", Name: "open gap behind the ledger", Formula: "stand-off - insulation",
+		With:   []check.Arg{{Symbol: "stand-off", Value: length(f.LedgerBack)}, {Symbol: "insulation", Value: length(f.InsulOut)}},
+		Clause: "project: water.gap_min, and not under the cavity", Where: "between blocks", Reason: reason, Fix: fmt.Sprintf("a stand-off of %s (blocks.plies, blocks.pad or blocks.spacer)", c.text(f.InsulOut+need))}, g, need)
+	if s.Wall.Cladding.BehindLedger {
+		deep := f.CladOut - f.InsulOut
+		c.atMost(check.Step{ID: "cladding_behind_ledger", Group: check.Water, Symbol: "d", Name: "cavity and cladding run on behind the ledger", Formula: "cavity + cladding",
+			Where: "between blocks", Clause: "geometry", Reason: fmt.Sprintf("cladding %s deep does not fit in the %s gap", c.text(deep), c.text(g)), Fix: "wall.cladding.behind_ledger: no"}, deep, g)
+	}
+}
+
+// levels checks that the bolts meet the rim and reports where the foot of the block bears.
+func (c *fitter) levels() {
+	f := c.a.Frame
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, r := range c.a.Rows {
+		if r.Set == c.a.Spec.Fasteners.ToBlock {
+			continue
+		}
+		low, high = math.Min(low, r.Z), math.Max(high, r.Z)
+	}
+	c.atLeast(check.Step{ID: "lowest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "lowest bolt row above the underside of the rim", Formula: "z row - z rim",
+		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the lower bolts leave the rim: row at %s, rim from %s to %s", c.text(low), c.text(f.RimTop), c.text(f.RimBottom)),
+		Fix: fmt.Sprintf("deck.below_floor: at most %s", c.text(-f.DeckTop-(f.RimBottom-low)))}, low-f.RimBottom, 0)
+	c.atLeast(check.Step{ID: "highest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "highest bolt row below the top of the rim", Formula: "z rim - z row",
+		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the upper bolts leave the rim: row at %s, rim from %s to %s", c.text(high), c.text(f.RimTop), c.text(f.RimBottom))}, f.RimTop-high, 0)
+	below := f.RimBottom - f.BlockBottom
+	note := "the foot bears on the rim alone"
+	if below > 0 {
+		note = fmt.Sprintf("%s of the foot bear below the rim, on the plate", c.text(below))
+	}
+	if f.BlockBottom < f.PlateBottom {
+		note = "the foot reaches below the plate"
+	}
+	c.r.Add(check.Step{ID: "foot_below_rim", Group: check.Fit, Symbol: "d", Name: "foot of the block below the rim", Formula: "z rim - z foot", Value: length(below), Clause: "geometry", Where: "all blocks", Note: note})
+	if f.LedgerBottom < f.RimBottom {
+		c.r.Add(check.Step{ID: "ledger_below_rim", Group: check.Fit, Symbol: "d", Name: "underside of ledger below the rim", Formula: "z rim - z ledger", Value: length(f.RimBottom - f.LedgerBottom), Clause: "geometry", Where: "ledger"})
+	}
+}
+
+// bolts checks length and hole of every set.
+func (c *fitter) bolts() {
+	for i, set := range c.a.Spec.Fasteners.Sets() {
+		suffix := ""
+		if i > 0 {
+			suffix = fmt.Sprintf("_%d", i+1)
+		}
+		grip := c.a.Grip(set).Length()
+		c.r.Add(check.Step{ID: "grip" + suffix, Group: check.Fit, Symbol: "G", Name: "grip of the fasteners", Formula: "faces under the washers", Value: grip.Q(), Clause: "geometry", Where: "all blocks"})
+		if set.Kind != "bolt" {
+			continue
+		}
+		need, have := c.a.BoltNeeds(set).MM(), c.a.BoltLength(set).MM()
+		n := detail.Hex(set.Diameter)
+		c.atLeast(check.Step{ID: "bolt_length" + suffix, Group: check.Fit, Symbol: "L", Name: "bolt length", Formula: "G + 2 washers + nut + 3 threads",
+			With:   []check.Arg{{Symbol: "G", Value: grip.Q()}, {Symbol: "washer", Value: set.Washer.Thickness.Q()}, {Symbol: "nut", Value: n.Nut.Q()}, {Symbol: "pitch", Value: n.Pitch.Q()}},
+			Clause: "ASME B18.2.2 nut; three threads beyond it: common practice, no source", Where: "all blocks",
+			Reason: fmt.Sprintf("too short by %s: %s needed", c.fine(need-have), c.fine(need)), Fix: "fasteners length: leave it out, the stock length is chosen"}, have, need)
+		c.hole(set.Hole.MM(), set.Diameter.MM(), suffix)
+	}
+}
+
+func (c *fitter) hole(hole, d float64, suffix string) {
+	lo, hi := 25.4/32, 25.4/16
+	clause := "NDS 2018 12.1.3.2: 1/32 to 1/16 in over the bolt"
+	if c.sys == unit.SI {
+		lo, hi = 1, 2 // NDS 2018 12.1.3.2 in hard metric: the drill sizes for M bolts are 1 to 2 mm over
+		clause = "NDS 2018 12.1.3.2 in hard metric: 1 to 2 mm over the bolt (judgement)"
+	}
+	over := hole - d
+	step := check.Step{ID: "bolt_hole" + suffix, Group: check.Fit, Symbol: "h - D", Name: "clearance of the bolt hole", Formula: "hole - diameter", Clause: clause, Where: "all blocks"}
+	if over < lo-1e-6 {
+		step.Reason = fmt.Sprintf("hole %s leaves %s round a %s bolt: at least %s", c.text(hole), c.fine(over), c.text(d), c.fine(lo))
+		step.Fix = "fasteners hole: " + c.text(d+hi)
+		c.atLeast(step, over, lo)
+		return
+	}
+	step.Reason = fmt.Sprintf("hole %s is %s over the bolt: at most %s", c.text(hole), c.fine(over), c.fine(hi))
+	step.Fix = "fasteners hole: " + c.text(d+hi)
+	c.atMost(step, over, hi)
+}
+
+// access: nuts inside can only be set where a hand can reach them.
+func (c *fitter) access() {
+	s := c.a.Spec
+	if s.Fasteners.Sets()[0].Kind != "bolt" {
+		return
+	}
+	n := len(c.a.Blocks)
+	step := check.Step{ID: "nut_access", Group: check.Fit, Name: "nuts can be reached from inside", Value: unit.Number(n), Clause: "project: floor.access", Where: "all blocks",
+		Reason: fmt.Sprintf("nuts unreachable at %d places: the ceiling inside is finished", n),
+		Fix:    "floor.access: strip with floor.strip (open a strip of ceiling along the wall); or fasteners set from outside with evaluated values; or a deck standing free of the house"}
+	c.holds(step, s.Floor.Access == "open" || s.Floor.Access == "strip" && s.Floor.Strip.MM() >= 300)
+}

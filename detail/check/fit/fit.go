@@ -1,0 +1,97 @@
+// Package fit checks whether the attachment can be built as drawn: clearances, levels, lengths,
+// access, and the order of the layers that shed water. Every number is read off the assembly.
+//
+//	fit.Run(assembly, &report)
+package fit
+
+import (
+	"fmt"
+	"strings"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// fitter is one run: the assembly and the report it fills.
+type fitter struct {
+	a   *detail.Assembly
+	r   *check.Report
+	sys unit.System
+}
+
+// Run adds the steps of groups Fit and Water to the report.
+func Run(a *detail.Assembly, r *check.Report) {
+	c := fitter{a: a, r: r, sys: a.Spec.Project.System}
+	c.layout()
+	c.deckJoists()
+	c.splices()
+	c.gap()
+	c.levels()
+	c.bolts()
+	c.access()
+	c.doors()
+	c.ground()
+	c.flashing()
+	c.membrane()
+	c.open()
+	c.air()
+}
+
+// text prints a length as a drafter writes it.
+func (c *fitter) text(mm float64) string { return unit.Length(mm).Text(c.sys) }
+
+// fine prints a length to the hundredth of an inch or the tenth of a millimetre, for values that do
+// not fall on a drafting step.
+func (c *fitter) fine(mm float64) string {
+	if c.sys == unit.IP {
+		return fmt.Sprintf("%.2f in", mm/25.4)
+	}
+	return fmt.Sprintf("%.1f mm", mm)
+}
+
+// round returns a limit as each system of units states it.
+func (c *fitter) round(inches, mm float64) float64 {
+	if c.sys == unit.IP {
+		return inches * 25.4
+	}
+	return mm
+}
+
+func length(mm float64) unit.Quantity { return unit.Length(mm).Q() }
+
+// atLeast adds a check of a clearance: value must not be under limit.
+func (c *fitter) atLeast(s check.Step, value, limit float64) {
+	s.Value, s.Limit, s.Sense = length(value), check.Limit(length(limit)), check.AtLeast
+	if value >= limit-1e-6 {
+		s.Reason, s.Fix = "", ""
+	}
+	c.r.Add(s)
+}
+
+// atMost adds a check of a distance that must not be over limit.
+func (c *fitter) atMost(s check.Step, value, limit float64) {
+	s.Value, s.Limit, s.Sense = length(value), check.Limit(length(limit)), check.AtMost
+	if value <= limit+1e-6 {
+		s.Reason, s.Fix = "", ""
+	}
+	c.r.Add(s)
+}
+
+// holds adds a check that is either kept or not.
+func (c *fitter) holds(s check.Step, good bool) {
+	s.Verdict = check.Fails
+	if good {
+		s.Verdict, s.Reason, s.Fix = check.OK, "", ""
+	}
+	c.r.Add(s)
+}
+
+func (c *fitter) mark(i int) string {
+	if i >= 0 && i < len(c.a.Blocks) {
+		return c.a.Blocks[i].Mark
+	}
+	return fmt.Sprintf("B%d", i+1)
+}
+
+func list(items []string) string { return strings.Join(items, ", ") }

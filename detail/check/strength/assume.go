@@ -1,0 +1,168 @@
+package strength
+
+import (
+	"fmt"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// Assume holds the judgements the calculation rests on. The zero value is the conservative reading
+// of each; every one is printed with the project-file key that changes it.
+type Assume struct {
+	LeverArm     Reading      // of the couple's lever arm
+	FootDepth    unit.Percent // bearing depth at the foot as a share of the block height; 0 is 25 %
+	Reaction     Reading      // of the block reaction
+	GrossSection bool         // holes are not taken out of ledger and rim
+	NoTorsion    bool         // twist of the ledger by the hangers is not counted
+	Cap          float64      // largest strength ratio accepted; 0 is 0.9
+	MaxGroup     unit.Length  // greatest spread of bolt rows in wet wood; 0 is 5 in
+	Rows         Tension      // which rows take the pull
+	PlyCouple    bool         // a loose ply is trusted not to turn
+	SupportSlip  unit.Length  // one support higher than the others by this; 0 is 1/16 in
+}
+
+// Reading says how far a judgement leans to the safe side.
+type Reading int
+
+// Audited is the conservative reading; Plain is the textbook one.
+const (
+	Audited Reading = iota
+	Plain
+)
+
+// Tension says which bolt rows take the pull of the couple.
+type Tension int
+
+// TopRows: the rows in the top third share the pull. ByStiffness: every row above the foot bearing
+// pulls in proportion to its height.
+const (
+	TopRows Tension = iota
+	ByStiffness
+)
+
+// filled returns a with its zeros replaced by what they stand for.
+func (a Assume) filled() Assume {
+	if a.FootDepth == 0 {
+		a.FootDepth = 0.25
+	}
+	if a.Cap == 0 {
+		a.Cap = 0.9
+	}
+	if a.MaxGroup == 0 {
+		a.MaxGroup = 5 * unit.Inch
+	}
+	if a.SupportSlip == 0 {
+		a.SupportSlip = unit.Inch / 16
+	}
+	return a
+}
+
+// panelBearing is the strength of plywood or OSB pressed across its face, psi: 360 dry, and 210 wet.
+// From memory of the panel association's design values, confirm.
+const (
+	panelBearing    = 360.0
+	panelBearingWet = 210.0
+)
+
+// assumptions writes down what the numbers rest on.
+func (c *calc) assumptions() {
+	c.rep.Assumptions = append(c.judgements(), c.statements()...)
+}
+
+// choose returns the text of the reading taken.
+func choose(plain bool, audited, other string) string {
+	if plain {
+		return other
+	}
+	return audited
+}
+
+func (c *calc) judgements() []check.Assumption {
+	a, j := c.a, "judgement"
+	return []check.Assumption{
+		{Key: "assume.lever_arm", Source: j, Text: choose(a.LeverArm == Plain,
+			"lever arm of the couple: the lesser of top row to the centre of the foot bearing and 0.75 of the top row's height over the foot",
+			"lever arm of the couple: top row to the centre of the foot bearing")},
+		{Key: "assume.foot_depth", Source: j,
+			Text: fmt.Sprintf("the foot bears over %.0f %% of the block height, stress falling to zero upward",
+				100*float64(a.FootDepth))},
+		{Key: "assume.reaction", Source: j, Text: choose(a.Reaction == Plain,
+			"block reaction: the greatest of the beam with live load on the worst spans, the joists in place, and 1.25 w s (w times spacing/2 plus overhang at the ends)",
+			"block reaction: uniform load on all spans of a beam on rigid supports")},
+		{Key: "assume.net_section", Source: j, Text: choose(a.GrossSection,
+			"bolt holes are taken out of ledger and rim where they bend", "bolt holes are not taken out of ledger and rim")},
+		{Key: "assume.torsion", Source: j, Text: choose(a.NoTorsion || c.m.Joists.Restrained,
+			"the hangers twist the ledger between blocks",
+			"no twist of the ledger is counted: the joists hold it top and bottom")},
+		{Key: "assume.cap", Source: j,
+			Text: fmt.Sprintf("a strength ratio up to %.2f is accepted, because a ledger has no second load path", a.Cap)},
+		{Key: "assume.max_group", Source: j,
+			Text: "bolt rows in wet wood spread no more than " + a.MaxGroup.Q().Text(c.m.System)},
+		{Key: "assume.rows_in_tension", Source: j, Text: choose(a.Rows == ByStiffness,
+			"only bolt rows in the top third of the block take the pull",
+			"every bolt row above the foot bearing takes pull in proportion to its height")},
+		{Key: "assume.ply_couple", Source: j, Text: choose(a.PlyCouple,
+			"a ply held by nothing but the same bolts is counted as a gap",
+			"a loose ply is trusted not to turn: outside this calculation")},
+		{Key: "assume.support_slip", Source: j,
+			Text: "sensitivity: one block stands higher than the others by " + a.SupportSlip.Q().Text(c.m.System)},
+	}
+}
+
+// statements are what the model says or leaves unsaid that the numbers rest on.
+func (c *calc) statements() []check.Assumption {
+	m, j := c.m, "judgement"
+	out := []check.Assumption{
+		{Key: "deck.joists.hanger_seat", Source: j,
+			Text: "the load line is at half the hanger seat, " + (m.Joists.Seat / 2).Q().Text(m.System) +
+				" outside the ledger face"},
+		{Key: "ledger.moisture.assembly", Source: "NDS 2018 table 11.3.3",
+			Text: "ledger " + m.Ledger.Moisture.Assembly.String() + " when fastened, " + m.Ledger.Moisture.Service.String() +
+				" in service; dry means 19 % or less, and must be checked on site"},
+		{Key: "blocks.moisture.assembly", Source: "NDS 2018 table 11.3.3",
+			Text: "blocks " + m.Blocks.Moisture.Assembly.String() + " when fastened, " + m.Blocks.Moisture.Service.String() +
+				" in service; dry means 19 % or less, and must be checked on site"},
+		{Key: "floor.rim.moisture", Source: j,
+			Text: "rim, backing and plate " + m.Rim.Service.String() + " in service, behind the water barrier"},
+		{Key: "loads.snow", Source: j,
+			Text: "live load may be absent from any span and half the snow too (ASCE 7-16 7.5); point loads are taken whole in every combination"},
+		{Text: "temperature up to 100 F (38 C); no fire-retardant treatment", Source: "NDS 2018 2.3.3"},
+		{Text: "the joists hold the ledger sideways, so it does not buckle", Source: "NDS 2018 4.4.1"},
+		{Text: "bolt clamping and friction carry nothing", Source: j},
+		{Text: "foam gives a bolt no bearing and turns no block", Source: j},
+	}
+	return append(out, c.unsaid()...)
+}
+
+// unsaid are the assumptions only some models need.
+func (c *calc) unsaid() []check.Assumption {
+	m, j := c.m, "judgement"
+	var out []check.Assumption
+	if m.Rim.Kind == EngineeredRim && !m.Rim.Reported || m.Backing.Panel && !m.Backing.Reported || c.anyPanel() {
+		out = append(out, check.Assumption{Source: "NDS 2018 table 12.3.3 gives none for bolts", Text: fmt.Sprintf(
+			"specific gravity for bolts in engineered rim, blocking and plywood plies: %.2f at most, as no maker's value is stated", panelG)})
+	}
+	if m.Sheathing.Structural && m.Sheathing.FcPerp == 0 {
+		out = append(out, check.Assumption{Source: "from memory, confirm", Text: "sheathing bears across its face " +
+			c.say(psi(panelBearing)) + " dry, " + c.say(psi(panelBearingWet)) + " wet"})
+	}
+	if m.Backing.Kind == CarriedBacking {
+		out = append(out, check.Assumption{Key: "floor.backing.kind", Source: j,
+			Text: "blocking behind the rim is as deep as the rim, tight, and carried by the plate or its own fasteners for its share"})
+	}
+	if m.Blocks.FixedToLedger {
+		out = append(out, check.Assumption{Source: "as stated, not checked",
+			Text: "the front of each block is fastened to the ledger for the full load, apart from the bolts"})
+	}
+	return out
+}
+
+func (c *calc) anyPanel() bool {
+	for _, p := range c.m.Blocks.Plies {
+		if p.Panel {
+			return true
+		}
+	}
+	return false
+}

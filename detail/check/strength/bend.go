@@ -1,0 +1,163 @@
+package strength
+
+import "math"
+
+// carry fills in shear and moment along a span between two supports from its end moments.
+func (s *span) carry(left, right float64) {
+	v := (right-left)/s.length + s.pieces[0].w*s.length/2
+	for _, p := range s.pieces {
+		v += p.v * (s.x0 + s.length - p.x) / s.length
+	}
+	s.run(v, left)
+}
+
+// run walks a span from its left end with shear v and moment m there. The load at the left end of each
+// piece is taken off the shear before the piece begins.
+func (s *span) run(v, m float64) {
+	for i := range s.pieces {
+		p := &s.pieces[i]
+		p.v, p.m = v-p.v, m
+		v, m = p.v-p.w*p.l, p.momentAt(p.l)
+	}
+}
+
+func (p piece) momentAt(x float64) float64 { return p.m + p.v*x - p.w*x*x/2 }
+
+func (p piece) slopeAt(x, ei float64) float64 {
+	return p.slope - (p.m*x+p.v*x*x/2-p.w*x*x*x/6)/ei
+}
+
+func (p piece) dropAt(x, ei float64) float64 {
+	return p.y + p.slope*x - (p.m*x*x/2+p.v*x*x*x/6-p.w*x*x*x*x/24)/ei
+}
+
+// end returns the moment and the shear at the right end of a span.
+func (s span) end() (m, v float64) {
+	p := s.pieces[len(s.pieces)-1]
+	return p.momentAt(p.l), p.v - p.w*p.l
+}
+
+func (s span) startShear() float64 { return s.pieces[0].v }
+
+// bend fills in the overhangs, then slope and deflection of every segment.
+func (b beam) bend(r *bent, a action) {
+	n := len(b.at)
+	first, last := &r.spans[0], &r.spans[n]
+	first.run(0, 0)
+	last.run(last.load(), r.moment[n-1])
+	for i := 1; i < n; i++ {
+		s := &r.spans[i]
+		from, to := a.level(i-1), a.level(i)
+		_, y := s.sweep(0, 0, b.ei)
+		s.sweep((to-from-y)/s.length, from, b.ei)
+	}
+	slope, _ := r.spans[n-1].lean(b.ei)
+	last.sweep(slope, a.level(n-1), b.ei)
+	turn, drop := first.sweep(0, 0, b.ei)
+	start := r.spans[1].pieces[0].slope - turn
+	first.sweep(start, a.level(0)-drop-start*first.length, b.ei)
+}
+
+// load returns the whole load on a span.
+func (s span) load() float64 {
+	sum := s.pieces[0].w * s.length
+	for _, p := range s.pieces {
+		sum += p.v
+	}
+	return sum
+}
+
+// level returns the deflection of support i, down positive.
+func (a action) level(i int) float64 {
+	if a.lift == nil {
+		return 0
+	}
+	return -a.lift[i]
+}
+
+// sweep integrates slope and deflection from the left end and returns both at the right end.
+func (s *span) sweep(slope, y, ei float64) (endSlope, endY float64) {
+	for i := range s.pieces {
+		p := &s.pieces[i]
+		p.slope, p.y = slope, y
+		slope, y = p.slopeAt(p.l, ei), p.dropAt(p.l, ei)
+	}
+	return slope, y
+}
+
+// lean returns slope and deflection at the right end of a span already swept.
+func (s span) lean(ei float64) (slope, y float64) {
+	p := s.pieces[len(s.pieces)-1]
+	return p.slopeAt(p.l, ei), p.dropAt(p.l, ei)
+}
+
+// moments returns the least and the greatest moment in a span and the greatest shear either way. They
+// stand at the ends of pieces or where the shear is nothing.
+func (s span) moments() (least, most, shear float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for _, p := range s.pieces {
+		at := []float64{0, p.l}
+		if x := p.v / p.w; p.w != 0 && x > 0 && x < p.l {
+			at = append(at, x)
+		}
+		for _, x := range at {
+			m := p.momentAt(x)
+			least, most = math.Min(least, m), math.Max(most, m)
+			shear = math.Max(shear, math.Abs(p.v-p.w*x))
+		}
+	}
+	return least, most, shear
+}
+
+// drop returns the greatest deflection of a span, up or down, as a positive length. It stands at the
+// ends of pieces or where the slope is nothing; between zeros of the moment the slope only rises or
+// only falls, so each such zero is found by halving.
+func (s span) drop(ei float64) float64 {
+	most := 0.0
+	for _, p := range s.pieces {
+		stops := append(append([]float64{0}, p.inflections()...), p.l)
+		for i := 1; i < len(stops); i++ {
+			x := p.level(stops[i-1], stops[i], ei)
+			most = math.Max(most, math.Abs(p.dropAt(x, ei)))
+		}
+		most = math.Max(most, math.Max(math.Abs(p.y), math.Abs(p.dropAt(p.l, ei))))
+	}
+	return most
+}
+
+// inflections returns where in the piece the moment is nothing, from left to right.
+func (p piece) inflections() []float64 {
+	var at []float64
+	if p.w == 0 {
+		if p.v != 0 {
+			at = []float64{-p.m / p.v}
+		}
+	} else if d := p.v*p.v + 2*p.w*p.m; d > 0 {
+		r := math.Sqrt(d)
+		at = []float64{math.Min((p.v-r)/p.w, (p.v+r)/p.w), math.Max((p.v-r)/p.w, (p.v+r)/p.w)}
+	}
+	var in []float64
+	for _, x := range at {
+		if x > 0 && x < p.l {
+			in = append(in, x)
+		}
+	}
+	return in
+}
+
+// level returns where between a and b the slope is nothing, or a when it keeps its sign.
+func (p piece) level(a, b, ei float64) float64 {
+	fa := p.slopeAt(a, ei)
+	if fa*p.slopeAt(b, ei) > 0 {
+		return a
+	}
+	for range 80 {
+		c := (a + b) / 2
+		if f := p.slopeAt(c, ei); (f > 0) == (fa > 0) {
+			a = c
+		} else {
+			b = c
+		}
+	}
+	return (a + b) / 2
+}

@@ -1,0 +1,310 @@
+package strength
+
+import (
+	"math"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// face is one joint the block can turn at, cut free: the load stands arm outside it, the top bolts pull
+// and the foot pushes.
+//
+//	T <--|            T z = C z = M = R e
+//	     |
+//	   z |---- e ----| R
+//	     |           v
+//	C -->|
+//
+// Each joint is its own free body, so sets of different fasteners each take the whole load.
+type face struct {
+	id, name string  // id is the suffix of step ids: "" at the rim
+	arm      float64 // e, in
+	g        *group  // fasteners that pull
+	foot     float64 // z of the foot, in
+	height   float64 // over which the two sides touch, in
+	limit    float64 // bearing strength at the foot, psi
+	of       string  // what it belongs to
+	lack     string  // why limit is not known
+	spacers  bool    // nothing touches but spacers on the bolts
+}
+
+// suffix is what the ids of the steps about its fasteners end in.
+func (f face) suffix() string {
+	if f.g.id != "" {
+		return f.g.id
+	}
+	return f.id
+}
+
+// pull is the couple at a face for one block load.
+type pull struct {
+	moment, lever float64 // lb-in, in
+	t             float64 // pull of all rows, and push at the foot, lb
+	bolt          float64 // pull on one bolt of the top row
+	depth, peak   float64 // foot bearing, in and psi
+}
+
+// offsets returns the distances in inches from the rim face to the ledger's inner face and to the load
+// line.
+func (c *calc) offsets() (standoff, loadLine float64) {
+	b := c.m.Blocks
+	standoff = (b.Pad.Thickness + b.FrontGap).Inches()
+	for _, p := range b.Plies {
+		standoff += p.Thickness.Inches()
+	}
+	return standoff, standoff + c.m.Sheathing.Thickness.Inches() + c.outside()
+}
+
+// outside is the distance from the ledger's inner face to the load line, in.
+func (c *calc) outside() float64 {
+	return c.m.Ledger.Thickness.Inches() + c.m.Joists.Seat.Inches()/2
+}
+
+// faces lists the joints to cut.
+func (c *calc) faces() []face {
+	rim := c.groups[0]
+	out := []face{c.rimFace(rim)}
+	if b := c.m.Blocks; b.Pad.Thickness > 0 && b.Pad.Foot {
+		out = append(out, c.padFace(rim))
+	}
+	if len(c.groups) > 1 || c.m.Blocks.FrontGap > 0 {
+		out = append(out, c.ledgerFace(c.groups[len(c.groups)-1]))
+	}
+	return out
+}
+
+func (c *calc) blockWet() bool { return c.m.Blocks.Moisture.Service != Dry }
+
+// weakest keeps the least bearing strength of a joint; one not stated makes the joint unknown.
+func (f *face) weakest(name string, strength float64) {
+	switch {
+	case strength < 1e-3:
+		f.lack = "bearing strength across the grain of the " + name + " not stated"
+	case f.of == "" || strength < f.limit:
+		f.limit, f.of = strength, name
+	}
+}
+
+func (c *calc) rimFace(g *group) face {
+	b := c.m.Blocks
+	_, e := c.offsets()
+	f := face{name: "rim face", arm: e, g: g, foot: b.Bottom.Inches(), height: (b.Top - b.Bottom).Inches()}
+	f.weakest("block", across(b.Plies[0].FcPerp, c.blockWet()))
+	f.weakest("rim", across(c.m.Rim.Wood.FcPerp, c.blockWet()))
+	if s := c.m.Sheathing; s.Thickness > 0 && s.Structural {
+		f.weakest("sheathing", c.sheathingBearing())
+	}
+	if b.Bottom < c.m.Rim.Bottom {
+		f.weakest("plate below the rim", across(c.m.Plate.FcPerp, c.blockWet()))
+	}
+	return f
+}
+
+// sheathingBearing is the strength of the sheathing across its face, wet where the block is, psi.
+func (c *calc) sheathingBearing() float64 {
+	dry := c.m.Sheathing.FcPerp.PSI()
+	if dry < 1e-3 {
+		dry = panelBearing
+	}
+	return dry * when(c.blockWet(), panelBearingWet/panelBearing)
+}
+
+// padFace cuts at the inner side of the pad; the spacer at its foot is of the block's wood.
+func (c *calc) padFace(g *group) face {
+	b := c.m.Blocks
+	arm := (b.Pad.Thickness + b.FrontGap).Inches() + c.outside()
+	for i := b.Pad.After; i >= 0 && i < len(b.Plies); i++ {
+		arm += b.Plies[i].Thickness.Inches()
+	}
+	f := face{id: "_pad", name: "pad", arm: arm, g: g, foot: b.Bottom.Inches(), height: (b.Top - b.Bottom).Inches()}
+	f.weakest("foot spacer", across(b.Wood.FcPerp, c.blockWet()))
+	return f
+}
+
+func (c *calc) ledgerFace(g *group) face {
+	b, l := c.m.Blocks, c.m.Ledger
+	foot := math.Max(b.Bottom.Inches(), l.Bottom.Inches())
+	f := face{id: "_ledger", name: "ledger face", arm: b.FrontGap.Inches() + c.outside(), g: g, foot: foot,
+		height: math.Min(b.Top.Inches(), l.Top.Inches()) - foot, spacers: b.FrontGap > 0}
+	f.weakest("block", across(b.Plies[len(b.Plies)-1].FcPerp, c.blockWet()))
+	f.weakest("ledger", across(l.Wood.FcPerp, c.ledgerWet()))
+	return f
+}
+
+// couple is the free body of a face under one block load. A lever arm of nothing means no row can pull.
+func (c *calc) couple(f face, load float64) pull {
+	p := pull{moment: load * f.arm, depth: float64(c.a.FootDepth) * f.height}
+	levers := c.levers(f, p.depth)
+	if len(levers) == 0 {
+		return p
+	}
+	sum, squares := 0.0, 0.0
+	for _, z := range levers {
+		sum += z
+		squares += z * z
+	}
+	pulling := float64(len(levers))
+	p.lever, p.bolt = sum/pulling, 1/pulling
+	if c.a.Rows == ByStiffness || f.spacers {
+		p.lever, p.bolt = squares/sum, levers[0]/sum
+	}
+	p.t = p.moment / p.lever
+	p.bolt *= p.t / float64(len(f.g.cols))
+	p.peak = 2 * p.t / (p.depth * c.m.Blocks.Width.Inches())
+	if f.spacers {
+		p.peak = p.t / math.Max(1e-9, float64(len(f.g.cols))*f.g.washerArea())
+	}
+	return p
+}
+
+// levers returns the lever arm of every row that pulls, top row first, in inches.
+func (c *calc) levers(f face, depth float64) []float64 {
+	if f.spacers {
+		return leversOver(f.g.rows[:len(f.g.rows)-1], f.g.low())
+	}
+	top := f.g.top() - f.foot
+	arm := top - depth/3
+	if c.a.LeverArm == Audited {
+		arm = math.Min(arm, 0.75*top)
+	}
+	var out []float64
+	for _, z := range f.g.rows {
+		lever := arm - (f.g.top() - z)
+		if lever > 0.1 && (c.a.Rows == ByStiffness || z-f.foot >= c.topThird(f)-1e-6) {
+			out = append(out, lever)
+		}
+	}
+	return out
+}
+
+// leversOver returns the heights of rows over a pivot.
+func leversOver(rows []float64, pivot float64) []float64 {
+	var out []float64
+	for _, z := range rows {
+		if z-pivot > 0.1 {
+			out = append(out, z-pivot)
+		}
+	}
+	return out
+}
+
+// topThird is the height over the foot from which a row counts as in the top third.
+func (c *calc) topThird(f face) float64 {
+	height := f.height
+	if b := c.m.Blocks; f.id != "_ledger" && b.TopAtWall > b.Top {
+		height = (b.TopAtWall - b.Bottom).Inches()
+	}
+	return height * 2 / 3
+}
+
+// block adds the checks of the eccentric block.
+func (c *calc) block() {
+	standoff, e := c.offsets()
+	g, s := check.Block, c.m.Sheathing.Thickness.Inches()
+	c.res.Eccentricity, c.res.LoadLine = unit.Length(e)*unit.Inch, unit.Length(e-s)*unit.Inch
+	c.add(check.Step{ID: "standoff_sheathing_to_ledger", Group: g, Name: "sheathing to ledger", Value: inch(standoff)})
+	c.add(check.Step{ID: "eccentricity_rim_face_to_ledger_front", Group: g, Symbol: "e", Name: "rim face to load line",
+		Formula: "sheathing + standoff + ledger + a",
+		With: []check.Arg{arg("sheathing", inch(s)), arg("standoff", inch(standoff)), arg("ledger", c.m.Ledger.Thickness.Q()),
+			arg("a", (c.m.Joists.Seat / 2).Q())}, Value: inch(e),
+		Note: "a is half the hanger seat"})
+	for _, f := range c.faces() {
+		c.turn(f)
+	}
+	c.footStands()
+	c.pad()
+	c.blockShear()
+	c.movement()
+}
+
+// turn adds the couple at one face and everything that resists it.
+func (c *calc) turn(f face) {
+	h := c.heaviest()
+	p := c.couple(f, h.most())
+	g, mark := check.Block, c.worstMark()
+	id := func(rim, other string) string {
+		if f.id == "" {
+			return rim
+		}
+		return other + f.id
+	}
+	c.add(check.Step{ID: id("moment_at_rim_face", "moment_at"), Group: g, Symbol: "M", Name: "moment at the " + f.name,
+		Formula: "R e",
+		With:    []check.Arg{arg("R", lb(h.most())), arg("e", inch(f.arm))}, Value: lbin(p.moment), Where: mark, Note: h.name})
+	if p.lever == 0 {
+		c.add(check.Step{ID: "lever_arm" + f.id, Group: g, Symbol: "z", Name: "lever arm at the " + f.name, Value: inch(0),
+			Where: "all blocks", Verdict: check.Fails,
+			Reason: "no bolt row stands high enough to hold the block back at the " + f.name +
+				"; put one in the top third of the block, " + c.say(inch(c.topThird(f))) + " or more over its foot"})
+		return
+	}
+	c.add(check.Step{ID: "foot_bearing_depth" + f.id, Group: g, Symbol: "c", Name: "depth of bearing at the foot",
+		Formula: "share h", With: []check.Arg{arg("h", inch(f.height))}, Value: inch(p.depth), Clause: "judgement"})
+	c.add(check.Step{ID: "lever_arm" + f.id, Group: g, Symbol: "z", Name: "lever arm at the " + f.name,
+		Formula: choose(c.a.LeverArm == Plain, "min(y - c/3, 0.75 y)", "y - c/3"),
+		With:    []check.Arg{arg("y", inch(f.g.top()-f.foot)), arg("c", inch(p.depth))}, Value: inch(p.lever),
+		Clause: "judgement"})
+	c.add(check.Step{ID: "top_row_tension" + f.id, Group: g, Symbol: "T", Name: "pull of the top bolts at the " + f.name,
+		Formula: "M/z",
+		With:    []check.Arg{arg("M", lbin(p.moment)), arg("z", inch(p.lever))}, Value: lb(p.t), Where: mark,
+		Note: h.name + "; the foot pushes as much"})
+	c.add(check.Step{ID: "tension_per_top_bolt" + f.id, Group: g, Symbol: "T1", Name: "pull on one top bolt",
+		With: []check.Arg{arg("T", lb(p.t)), arg("columns", unit.Number(len(f.g.cols)))}, Value: lb(p.bolt), Where: mark})
+	if f.id == "" {
+		c.res.Moment, c.res.LeverArm = unit.Moment(p.moment)*unit.PoundInch, unit.Length(p.lever)*unit.Inch
+		c.res.Tension, c.res.PerBolt, c.res.RequiredTie = pounds(p.t), pounds(p.bolt), pounds(p.t/c.a.Cap)
+	}
+	c.footStress(f)
+	if f.id != "_pad" {
+		c.held(f)
+	}
+}
+
+// footStress checks the bearing at the foot of a face; it takes no load duration factor.
+func (c *calc) footStress(f face) {
+	step := check.Step{ID: "foot_peak_stress" + f.id, Group: check.Block, Symbol: "fc", Name: "bearing at the foot, " + f.name,
+		Formula: "2T/(c b) <= least Fc-perp CM", Cap: c.a.Cap,
+		Clause: "NDS 2018 3.10.2", Where: c.worstMark()}
+	if f.spacers {
+		step.Formula, step.Note = "T/(columns A) <= least Fc-perp CM",
+			"spacers on the lowest bolts, as large as the washers, push"
+	}
+	if f.lack != "" {
+		c.notChecked(step, f.lack)
+		return
+	}
+	c.worst(func(k solution) check.Step {
+		p := c.couple(f, k.most())
+		s := step
+		s.Value, s.Limit = psi(p.peak), check.Limit(psi(f.limit))
+		s.With = []check.Arg{arg("T", lb(p.t)), arg("c", inch(p.depth)), arg("b", c.m.Blocks.Width.Q())}
+		s.Note = join(s.Note, "limit of the "+f.of)
+		return s
+	})
+}
+
+// footStands checks that something solid stands behind the foot, and that the sheathing there is wood.
+func (c *calc) footStands() {
+	b, r := c.m.Blocks, c.m.Rim
+	s := check.Step{ID: "foot_on_rim", Group: check.Block, Name: "foot of the block below the bottom of the rim",
+		Value:  inch(math.Max(0, (r.Bottom - b.Bottom).Inches())),
+		Clause: "judgement", Where: "all blocks", Verdict: check.OK}
+	switch {
+	case b.Bottom >= r.Bottom:
+		s.Note = "the foot bears against the rim"
+	case r.Bearing == OnPlate && b.Bottom >= r.Bottom-c.m.Plate.Thickness:
+		s.Note = "part of the foot bears against the plate below the rim"
+	default:
+		s.Verdict, s.Reason = check.Fails,
+			"the foot reaches "+c.say(s.Value)+" below the rim, past any plate: nothing known stands behind it"
+	}
+	c.add(s)
+	sheath := check.Step{ID: "foot_sheathing", Group: check.Block, Name: "sheathing at the foot carries bearing",
+		Clause: "judgement", Where: "all blocks", Verdict: check.OK}
+	if c.m.Sheathing.Thickness > 0 && !c.m.Sheathing.Structural {
+		sheath.Verdict, sheath.Reason = check.Fails,
+			"the sheathing is not a wood panel or lumber: it is crushed at the foot of the block"
+	}
+	c.add(sheath)
+}

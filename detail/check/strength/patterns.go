@@ -1,0 +1,272 @@
+package strength
+
+import (
+	"math"
+
+	"standclear/detail/unit"
+)
+
+// solution is the ledger under one combination, worst over where live and snow load stand; pounds and
+// inches.
+type solution struct {
+	combo
+	n        int          // its place among the combinations
+	reaction []float64    // design value of each block
+	uniform  []float64    // load on all spans
+	least    []float64    // least favourable spans
+	hog, sag float64      // greatest hogging (negative) and sagging moment anywhere
+	support  float64      // greatest moment at a block, either way
+	shear    float64      // greatest shear anywhere
+	sides    [][2]float64 // greatest shear left and right of each block
+	live     deflections
+	all      deflections
+	bent     bent // load on all spans, smeared
+}
+
+// deflection is the greatest deflection in proportion to its span, in.
+type deflection struct{ y, span float64 }
+
+// deflections are the greatest between blocks and at the overhangs.
+type deflections struct{ between, overhang deflection }
+
+// wider returns the deflection that is larger for its span.
+func (d deflection) wider(o deflection) deflection {
+	if d.span == 0 || o.y*d.span > d.y*o.span {
+		return o
+	}
+	return d
+}
+
+func (d deflections) wider(o deflections) deflections {
+	return deflections{d.between.wider(o.between), d.overhang.wider(o.overhang)}
+}
+
+// merge takes in the ledger under one more arrangement of the load.
+func (s *solution) merge(b bent) {
+	n := len(b.at)
+	for i := range b.at {
+		s.reaction[i] = math.Max(s.reaction[i], b.reaction[i])
+		s.least[i] = math.Min(s.least[i], b.reaction[i])
+		s.support = math.Max(s.support, math.Abs(b.moment[i]))
+		_, left := b.spans[i].end()
+		s.sides[i][0] = math.Max(s.sides[i][0], math.Abs(left))
+		s.sides[i][1] = math.Max(s.sides[i][1], math.Abs(b.spans[i+1].startShear()))
+	}
+	for i := range n + 1 {
+		least, most, shear := b.spans[i].moments()
+		s.hog, s.sag = math.Min(s.hog, least), math.Max(s.sag, most)
+		s.shear = math.Max(s.shear, shear)
+	}
+	s.all = s.all.wider(b.deflections())
+}
+
+// deflections returns the greatest deflections of the beam in proportion to its spans; an overhang
+// counts as half a span.
+func (b bent) deflections() deflections {
+	var d deflections
+	for i, s := range b.spans {
+		switch {
+		case s.length <= near:
+		case i == 0 || i == len(b.spans)-1:
+			d.overhang = d.overhang.wider(deflection{s.drop(b.ei), 2 * s.length})
+		default:
+			d.between = d.between.wider(deflection{s.drop(b.ei), s.length})
+		}
+	}
+	return d
+}
+
+// patterns lists the arrangements of live load over n+1 segments of a beam on n supports: everywhere;
+// beside each support and then every other segment, which is the most that support can get; the
+// complement of each; every other segment, both ways.
+func patterns(n int) [][]bool {
+	all := make([]bool, n+1)
+	for i := range all {
+		all[i] = true
+	}
+	out := [][]bool{all}
+	for i := range n {
+		most, least := make([]bool, n+1), make([]bool, n+1)
+		for k := range most {
+			most[k] = k <= i && (i-k)%2 == 0 || k > i && (k-i-1)%2 == 0
+			least[k] = !most[k]
+		}
+		out = append(out, most, least)
+	}
+	odd, even := make([]bool, n+1), make([]bool, n+1)
+	for k := range odd {
+		odd[k], even[k] = k%2 == 1, k%2 == 0
+	}
+	return append(out, odd, even)
+}
+
+// solve works the ledger out under every combination.
+func (c *calc) solve() {
+	b := c.beam()
+	for i, k := range c.combos {
+		s := c.solution(b, k)
+		s.n = i
+		c.solved = append(c.solved, s)
+	}
+	h := c.heaviest()
+	c.res.Diagram = h.bent.stations()
+	for i, p := range c.m.Blocks.At {
+		c.res.Reactions = append(c.res.Reactions, Reaction{p.Mark, p.X, pounds(h.reaction[i]), pounds(h.uniform[i]),
+			pounds(h.least[i])})
+		if h.reaction[i] > h.reaction[c.res.Worst]*(1+1e-9) {
+			c.res.Worst = i
+		}
+	}
+}
+
+// beam is the ledger on its blocks. A splice over an inner block ends continuity there.
+func (c *calc) beam() beam {
+	n := len(c.m.Blocks.At)
+	b := beam{length: c.m.Ledger.Length.Inches(), at: make([]float64, n), cut: make([]bool, n)}
+	for i, p := range c.m.Blocks.At {
+		b.at[i] = p.X.Inches()
+	}
+	for _, x := range c.m.Ledger.Splices {
+		if i, ok := c.blockUnder(x.Inches()); ok {
+			b.cut[i] = i > 0 && i < n-1
+		}
+	}
+	b.ei = c.stiffness()
+	return b
+}
+
+// stiffness returns E' I of the ledger in lb in2. A ledger of unstated modulus is solved with any
+// stiffness, for forces only.
+func (c *calc) stiffness() float64 {
+	l := c.m.Ledger
+	d := (l.Top - l.Bottom).Inches()
+	ei := l.Wood.elastic(l.Moisture.Service != Dry) * l.Thickness.Inches() * d * d * d / 12
+	if missing(given{"", l.Wood.E.PSI()}) != "" {
+		return 1e8
+	}
+	return ei
+}
+
+// blockUnder returns the block whose width holds x.
+func (c *calc) blockUnder(x float64) (int, bool) {
+	for i, p := range c.m.Blocks.At {
+		if math.Abs(p.X.Inches()-x) <= c.m.Blocks.Width.Inches()/2 {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// solution solves one combination: on all spans, and for the audited reading on every pattern, both
+// smeared along the ledger and joist by joist.
+func (c *calc) solution(b beam, k combo) solution {
+	n := len(b.at)
+	s := solution{combo: k, reaction: make([]float64, n), least: make([]float64, n), sides: make([][2]float64, n)}
+	for i := range s.least {
+		s.least[i] = math.Inf(1)
+	}
+	all := patterns(n)
+	if c.a.Reaction == Plain {
+		all = all[:1]
+	}
+	for i, on := range all {
+		bent := b.solve(c.smeared(b, on, k))
+		if i == 0 {
+			s.bent, s.uniform = bent, bent.reaction
+		}
+		s.merge(bent)
+		s.live = s.live.wider(b.solve(c.smeared(b, on, k.moving())).deflections())
+		if c.a.Reaction == Audited && len(c.m.Joists.At) > 0 {
+			s.merge(b.solve(c.byJoist(b, on, k)))
+			s.live = s.live.wider(b.solve(c.byJoist(b, on, k.moving())).deflections())
+		}
+	}
+	if c.a.Reaction == Audited {
+		c.floorReactions(b, &s)
+	}
+	return s
+}
+
+// floorReactions raises each reaction to 1.25 w s between blocks and w (s/2 + overhang) at the ends,
+// for slack holes and blocks that do not stand in line, plus what the point loads bring.
+func (c *calc) floorReactions(b beam, s *solution) {
+	points := b.solve(action{spread: make([]float64, len(b.at)+1), points: c.points()}).reaction
+	for i := range b.at {
+		floor := s.total()*b.share(i) + math.Max(0, points[i])
+		s.reaction[i] = math.Max(s.reaction[i], floor)
+	}
+}
+
+// share is the length of ledger a block is taken to carry at least, in.
+func (b beam) share(i int) float64 {
+	n := len(b.at)
+	switch i {
+	case 0:
+		return b.at[0] + (b.at[1]-b.at[0])/2
+	case n - 1:
+		return b.length - b.at[i] + (b.at[i]-b.at[i-1])/2
+	}
+	return 1.25 * (b.at[i+1] - b.at[i-1]) / 2
+}
+
+// smeared is a combination spread along the ledger, in full where on.
+func (c *calc) smeared(b beam, on []bool, k combo) action {
+	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
+	for i := range a.spread {
+		a.spread[i] = k.on(on[i])
+	}
+	return a
+}
+
+// byJoist is a combination as forces at the joists. A joist between the outermost bolts of a block loads
+// that block straight.
+func (c *calc) byJoist(b beam, on []bool, k combo) action {
+	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
+	for i, share := range c.shares() {
+		x := c.m.Joists.At[i].Inches()
+		p := point{x, k.on(on[b.segment(x)]) * share}
+		for _, s := range b.at {
+			if off := (unit.Length(x-s) * unit.Inch); off >= c.ledgerSet().left() && off <= c.ledgerSet().right() {
+				p.x = s
+			}
+		}
+		a.points = append(a.points, p)
+	}
+	return a
+}
+
+// segment returns the segment x stands in.
+func (b beam) segment(x float64) int {
+	for i, s := range b.at {
+		if x < s {
+			return i
+		}
+	}
+	return len(b.at)
+}
+
+func (c *calc) points() []point {
+	var out []point
+	for _, p := range c.m.PointLoads {
+		out = append(out, point{p.X.Inches(), p.Load.Pounds()})
+	}
+	return out
+}
+
+// stations samples the beam for a sketch: every end of a piece and eight points within it.
+func (b bent) stations() []Station {
+	var out []Station
+	for _, s := range b.spans {
+		for _, p := range s.pieces {
+			for i := 0; i <= 8 && p.l > near; i++ {
+				x := p.l * float64(i) / 8
+				out = append(out, Station{
+					X: unit.Length(p.x+x) * unit.Inch, Shear: pounds(p.v - p.w*x),
+					Moment:     unit.Moment(p.momentAt(x)) * unit.PoundInch,
+					Deflection: unit.Length(p.dropAt(x, b.ei)) * unit.Inch,
+				})
+			}
+		}
+	}
+	return out
+}

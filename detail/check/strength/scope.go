@@ -1,0 +1,176 @@
+package strength
+
+import (
+	"math"
+	"strings"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// Limits of what this package may judge; beyond them a professional decides. All are judgements.
+const (
+	scopeGap       = 4.0    // in of dowel without bearing
+	scopeE         = 8.0    // in from rim face to load line
+	scopeTension   = 1500.0 // lb of pull behind the rim at one block
+	scopeRim       = 1.125  // in of rim
+	scopeLineLoad  = 420.0  // plf on the ledger
+	scopeHeight    = 30.0   // ft above ground
+	scopeLive      = 60.0   // psf
+	scopePad       = 25.0   // psi, ASTM C578 Type IV
+	scopeBlocks    = 3      // at least
+	scopePointAway = 2.0    // in from a point load to a block centre
+	scopeClause    = "judgement"
+)
+
+// scope adds one step for everything that puts a design outside this program. Those that hold print as
+// OK lines.
+func (c *calc) scope() {
+	c.scopeConnection()
+	c.scopeRim()
+	c.scopeLoads()
+	c.scopeUse()
+	c.scopePad()
+	c.pointLoads()
+}
+
+// trigger adds an ENGINEER line, or OK.
+func (c *calc) trigger(id, name string, bad bool, reason string) {
+	c.verdictOf(check.Step{ID: id, Group: check.Scope, Name: name, Clause: scopeClause}, bad, check.Engineer, reason)
+}
+
+// bound adds an ENGINEER line when value misses limit, with both.
+func (c *calc) bound(id, name string, value, limit unit.Quantity, sense check.Sense) {
+	word := "; at most "
+	if sense == check.AtLeast {
+		word = "; at least "
+	}
+	c.engineer(check.Step{ID: id, Group: check.Scope, Name: name, Value: value, Limit: check.Limit(limit), Sense: sense,
+		Clause: scopeClause},
+		name+" is "+c.say(value)+word+c.say(limit)+" may be judged here")
+}
+
+func (c *calc) scopeConnection() {
+	_, e := c.offsets()
+	gap := 0.0
+	groups := c.groups
+	if groups == nil {
+		groups = c.fastenerGroups()
+	}
+	for _, g := range groups {
+		for _, l := range g.plane {
+			gap = math.Max(gap, l.gap)
+		}
+	}
+	c.bound("scope_gap", "longest dowel without bearing", inch(gap), inch(scopeGap), check.AtMost)
+	c.bound("scope_eccentricity", "rim face to load line", inch(e), inch(scopeE), check.AtMost)
+	if len(c.solved) > 0 {
+		c.bound("scope_tension", "pull behind the rim at one block", c.res.Tension.Q(), lb(scopeTension), check.AtMost)
+	}
+	n := len(c.m.Blocks.At)
+	c.bound("scope_blocks", "number of blocks", unit.Number(n), unit.Number(scopeBlocks), check.AtLeast)
+	standoff, _ := c.offsets()
+	c.add(check.Step{ID: "prescriptive", Group: check.Scope, Name: "rim face to ledger",
+		Value: inch(standoff + c.m.Sheathing.Thickness.Inches()), Clause: "IRC 2021 R507.9.1.3, R301.1.3, R104.11",
+		Note: "over 1 in is no prescriptive ledger: an engineered connection that a design professional answers for"})
+}
+
+func (c *calc) scopeRim() {
+	r, j := c.m.Rim, c.m.HouseJoists
+	c.bound("scope_rim_thickness", "thickness of the rim", r.Thickness.Q(), inch(scopeRim), check.AtLeast)
+	c.trigger("scope_rim_kind", "kind of the rim", r.Kind != SawnRim && r.Kind != EngineeredRim,
+		"the rim is "+r.Kind.String()+"; sawn lumber or engineered rim board may be judged here")
+	c.trigger("scope_rim_bearing", "bearing of the rim", r.Bearing != OnPlate,
+		"the rim does not stand on a plate: "+r.Bearing.String())
+	wet := r.Kind == EngineeredRim && r.Service != Dry
+	c.trigger("scope_rim_wet", "engineered rim in dry service", wet,
+		"an engineered rim in wet or unknown service has no design values")
+	c.trigger("scope_squash", "squash blocks at I-joists", j.Kind == IJoist && !j.Squash,
+		"house I-joists bear beside the rim without squash blocks")
+	c.trigger("scope_joist_kind", "kind of the house joists", j.Kind != SawnJoist && j.Kind != IJoist,
+		"the house joists are trusses or not stated: a tie cannot be judged")
+	c.trigger("scope_joist_direction", "house joists run onto the rim", j.Parallel,
+		"the house joists run along the rim: the pull must cross several bays")
+}
+
+func (c *calc) scopeLoads() {
+	if len(c.solved) > 0 {
+		c.bound("scope_line_load", "load along the ledger", c.res.LineLoad.Q(), perFoot(scopeLineLoad/12), check.AtMost)
+	}
+	if p := c.m.Loads.Live; p != nil {
+		c.bound("scope_live", "live load", psf(p.PSF()), psf(scopeLive), check.AtMost)
+	} else {
+		c.notChecked(check.Step{ID: "scope_live", Group: check.Scope, Name: "live load"}, "live load (loads.live) not stated")
+	}
+	c.trigger("scope_lateral", "no wind or seismic force on the ledger", c.m.Use.Lateral,
+		"wind or seismic force in the wall's plane goes through the same gap and is not worked out")
+	s := strings.ToUpper(strings.TrimSpace(c.m.Use.Seismic))
+	if s == "" {
+		c.notChecked(check.Step{ID: "scope_seismic", Group: check.Scope,
+			Name: "seismic design category"}, "seismic design category (site.seismic) not stated")
+		return
+	}
+	low := s == "LOW" || s == "A" || s == "B" || s == "C"
+	c.trigger("scope_seismic", "seismic design category", !low, "seismic design category "+s+": D and higher go to an engineer")
+}
+
+func (c *calc) scopeUse() {
+	u := c.m.Use
+	c.trigger("scope_storey", "storey served", u.UpperFloor, "the ledger serves an upper storey: outside what may be judged here")
+	if u.AboveGrade == nil {
+		c.notChecked(check.Step{ID: "scope_height", Group: check.Scope,
+			Name: "height above ground"}, "height above ground not stated (foundation.grade)")
+	} else {
+		c.bound("scope_height", "height above ground", u.AboveGrade.Q(), (unit.Length(scopeHeight) * unit.Foot).Q(),
+			check.AtMost)
+	}
+	what := "deck"
+	if u.Balcony {
+		what = "balcony"
+	}
+	c.trigger("scope_support", "outer edge on posts", u.Support != Posts,
+		"the "+what+" does not stand on posts at its outer edge ("+u.Support.String()+"): pull and lift on the ledger are not worked out")
+	c.trigger("scope_joist_cantilever", "joists end at their beam", c.m.Joists.Cantilever > 0,
+		"joists run past the beam by "+c.say(c.m.Joists.Cantilever.Q())+": load there lifts the ledger")
+	c.trigger("scope_guard", "no guard post on ledger or blocks", len(c.m.GuardPosts) > 0,
+		"guard posts fastened to the ledger or a block twist it")
+}
+
+func (c *calc) scopePad() {
+	p := c.m.Blocks.Pad
+	switch {
+	case p.Thickness <= 0:
+		c.trigger("scope_pad", "strength of the pad", false, "")
+	case p.Strength == nil:
+		c.notChecked(check.Step{ID: "scope_pad", Group: check.Scope,
+			Name: "strength of the pad"}, "pad strength (blocks.pad.strength) not stated")
+	default:
+		c.bound("scope_pad", "strength of the pad", p.Strength.Stress(), psi(scopePad), check.AtLeast)
+	}
+}
+
+// pointLoads checks that a block stands under every point load.
+func (c *calc) pointLoads() {
+	s := check.Step{ID: "point_load_on_block", Group: check.Scope, Name: "point load to the nearest block",
+		Limit: check.Limit(inch(scopePointAway)), Clause: scopeClause}
+	worst := -1.0
+	for _, p := range c.m.PointLoads {
+		away := math.Inf(1)
+		for _, b := range c.m.Blocks.At {
+			away = math.Min(away, math.Abs((b.X - p.X).Inches()))
+		}
+		if away > worst {
+			worst = away
+			s.Where, s.Value = p.Name, inch(away)
+			s.Reason = ""
+			if away > scopePointAway {
+				s.Reason = "no block within " + c.say(inch(scopePointAway)) + " of the load " + p.Name + " at " +
+					c.say(p.X.Q()) + "; the nearest is " + c.say(inch(away)) + " away"
+			}
+		}
+	}
+	if worst < 0 {
+		s.Limit, s.Verdict, s.Note = nil, check.OK, "no point load"
+	}
+	c.add(s)
+}

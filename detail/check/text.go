@@ -1,0 +1,138 @@
+package check
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"standclear/detail/unit"
+)
+
+// printer keeps the first write error.
+type printer struct {
+	w   io.Writer
+	err error
+}
+
+func (p *printer) f(format string, args ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format, args...)
+	}
+}
+
+// WriteText writes the calculation as text in one system of units: group by group, each step with
+// its formula, the numbers put in, its result, limit, clause and verdict.
+func (r *Report) WriteText(w io.Writer, title string, sys unit.System) error {
+	p := &printer{w: w}
+	p.f("%s\n%s\n\n", title, strings.Repeat("=", len(title)))
+	for _, c := range r.Cautions {
+		p.f("%s\n", wrap("! ", c, 96))
+	}
+	p.f("\nVerdicts: %d FAIL, %d ENGINEER, %d NOT CHECKED, %d OK.\n", r.Count(Fails), r.Count(Engineer), r.Count(NotChecked), r.Count(OK))
+	for g := Loads; g <= Scope; g++ {
+		r.group(p, g, sys)
+	}
+	p.f("\nASSUMPTIONS\n-----------\n")
+	for _, a := range r.Assumptions {
+		key := a.Key
+		if key == "" {
+			key = "fixed"
+		}
+		p.f("%s\n", wrap("- ", fmt.Sprintf("%s [%s; %s]", a.Text, key, a.Source), 96))
+	}
+	return p.err
+}
+
+func (r *Report) group(p *printer, g Group, sys unit.System) {
+	first := true
+	for _, s := range r.Steps {
+		if s.Group != g {
+			continue
+		}
+		if first {
+			name := strings.ToUpper(g.String())
+			p.f("\n%s\n%s\n", name, strings.Repeat("-", len(name)))
+			first = false
+		}
+		s.text(p, sys)
+	}
+}
+
+func (s *Step) text(p *printer, sys unit.System) {
+	p.f("\n%s", s.Name)
+	if s.Where != "" {
+		p.f(" (%s)", s.Where)
+	}
+	p.f("  [%s]\n", s.ID)
+	if s.Formula != "" {
+		p.f("    %s = %s\n", orDash(s.Symbol), s.Formula)
+	}
+	if len(s.With) > 0 {
+		var in []string
+		for _, a := range s.With {
+			in = append(in, a.Symbol+" = "+a.Value.Text(sys))
+		}
+		p.f("%s\n", wrap("    ", strings.Join(in, "; "), 96))
+	}
+	p.f("    = %s", s.Value.Text(sys))
+	if s.Limit != nil {
+		sign := "<="
+		if s.Sense == AtLeast {
+			sign = ">="
+		}
+		p.f("  %s %s  ratio %s", sign, s.Limit.Text(sys), s.RatioText())
+	}
+	if s.Verdict != Info {
+		p.f("  %s", s.Verdict)
+	}
+	p.f("\n")
+	for _, l := range []struct{ head, text string }{{"clause: ", s.Clause}, {"why: ", s.Reason}, {"smallest change: ", s.Fix}, {"note: ", s.Note}} {
+		if l.text != "" {
+			p.f("%s\n", wrap("    "+l.head, l.text, 96))
+		}
+	}
+}
+
+// RatioText prints the ratio, to a third place where two would hide on which side of the cap it
+// lies; a capacity of nothing has none.
+func (s *Step) RatioText() string {
+	if s.Ratio >= Beyond {
+		return "none"
+	}
+	limit := s.Cap
+	if limit == 0 {
+		limit = 1
+	}
+	if text := fmt.Sprintf("%.2f", s.Ratio); math.Abs(s.Ratio-limit) < 1e-6 || text != fmt.Sprintf("%.2f", limit) {
+		return text
+	}
+	return fmt.Sprintf("%.3f", s.Ratio)
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return "value"
+	}
+	return s
+}
+
+// wrap breaks text at spaces and indents every further line to the head.
+func wrap(head, text string, width int) string {
+	var b strings.Builder
+	b.WriteString(head)
+	at := len(head)
+	pad := strings.Repeat(" ", min(len(head), 20))
+	for i, word := range strings.Fields(text) {
+		if i > 0 && at+1+len(word) > width {
+			b.WriteString("\n" + pad)
+			at = len(pad)
+		} else if i > 0 {
+			b.WriteByte(' ')
+			at++
+		}
+		b.WriteString(word)
+		at += len(word)
+	}
+	return b.String()
+}
