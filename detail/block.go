@@ -1,0 +1,188 @@
+package detail
+
+import (
+	"fmt"
+
+	"standclear/detail/spec"
+	"standclear/detail/unit"
+	"standclear/geom"
+)
+
+// blocks builds plies, pad, foot spacer, ply screws, patch and wrap of every block.
+//
+//	sheathing |ply|pad|ply|sp| ledger     top falls outward
+func (a *Assembly) blocks() {
+	for i := range a.Blocks {
+		a.plies(i)
+		a.membranes(i)
+		a.plyScrews(i)
+	}
+}
+
+func (a *Assembly) plies(i int) {
+	s, b := a.Spec, &a.Blocks[i]
+	y := 0.0
+	for k, t := range s.Blocks.Plies {
+		if s.Blocks.Pad.Thickness > 0 && s.Blocks.Pad.After == k {
+			y = a.pad(i, y)
+		}
+		mat, name := s.Blocks.Species, "BLOCK PLY"
+		if k < len(s.Blocks.Material) && s.Blocks.Material[k] != "" && s.Blocks.Material[k] != "lumber" {
+			mat, name = s.Blocks.Material[k], "FILLER PLY"
+		}
+		grain := geom.X
+		if s.Blocks.Grain == "vertical" {
+			grain = geom.Z
+		}
+		p := a.blockPiece(i, fmt.Sprintf("P%d", k+1), name, BlockPly, mat, y, t.MM())
+		p.Grain = grain
+		if mat == s.Blocks.Species {
+			p.Note = s.Blocks.Grade
+		}
+		y += t.MM()
+	}
+	if s.Blocks.Pad.Thickness > 0 && s.Blocks.Pad.After >= len(s.Blocks.Plies) {
+		a.pad(i, y)
+	}
+	b.Box.Max.Y = a.Frame.BlockOut
+}
+
+func (a *Assembly) pad(i int, y float64) float64 {
+	s := a.Spec
+	t := s.Blocks.Pad.Thickness.MM()
+	p := a.blockPiece(i, "PD", "PAD", BlockPad, s.Blocks.Pad.Material, y, t)
+	if s.Blocks.Pad.Foot {
+		a.foot(i, p, y, t)
+	}
+	return y + t
+}
+
+// foot cuts the lowest quarter of the pad out for a solid spacer that takes the compression.
+func (a *Assembly) foot(i int, pad *Part, y, t float64) {
+	b := &a.Blocks[i]
+	z := b.Box.Min.Z + (b.Box.Max.Z-b.Box.Min.Z)/4
+	profile := geom.Subtract(a.sideProfile(i, y, t), geom.Rect(y-1, b.Box.Min.Z-1, y+t+1, z))
+	pad.Solids[0] = geom.Prism(profile, geom.X, b.Box.Min.X, b.Box.Max.X)
+	p := a.add(Part{ID: b.Mark + "/FT", Mark: "FT1", Name: "FOOT SPACER", Role: FootPiece, Material: a.Spec.Blocks.Species, Block: i, Grain: geom.X,
+		Size:   [3]unit.Length{unit.Length(t), unit.Length(z - b.Box.Min.Z), a.Spec.Blocks.Width},
+		Solids: []geom.Solid{box(b.Box.Min.X, b.Box.Max.X, y, y+t, b.Box.Min.Z, z)}})
+	b.Parts = append(b.Parts, p)
+}
+
+// blockPiece adds one ply or pad: its side profile with the sloped top, over the block's width.
+func (a *Assembly) blockPiece(i int, mark, name string, role Role, mat string, y, t float64) *Part {
+	b := &a.Blocks[i]
+	p := a.add(Part{ID: b.Mark + "/" + mark, Mark: mark, Name: name, Role: role, Material: mat, Block: i,
+		Size:   [3]unit.Length{unit.Length(t), unit.Length(a.blockTop(i, y) - b.Box.Min.Z), a.Spec.Blocks.Width},
+		Solids: []geom.Solid{geom.Prism(a.sideProfile(i, y, t), geom.X, b.Box.Min.X, b.Box.Max.X)}})
+	p.Bores = a.blockBores(i)
+	b.Parts = append(b.Parts, p)
+	return p
+}
+
+// blockTop is the height of the top of block i at depth y.
+func (a *Assembly) blockTop(i int, y float64) float64 {
+	return a.Blocks[i].Box.Max.Z - float64(a.Spec.Blocks.TopSlope)*y
+}
+
+// sideProfile is the outline of a piece of block i from depth y, t thick, in the plane across x.
+func (a *Assembly) sideProfile(i int, y, t float64) geom.Region {
+	z := a.Blocks[i].Box.Min.Z
+	return geom.Region{geom.Polygon(
+		geom.Vec{X: y, Y: z}, geom.Vec{X: y + t, Y: z}, geom.Vec{X: y + t, Y: a.blockTop(i, y+t)}, geom.Vec{X: y, Y: a.blockTop(i, y)})}
+}
+
+// blockBores returns the holes of every set that passes through block i.
+func (a *Assembly) blockBores(i int) []geom.Solid {
+	var out []geom.Solid
+	for _, at := range a.holes(i) {
+		out = append(out, geom.Cylinder(geom.Vec3{X: at.X, Y: -1, Z: at.Z}, geom.Y, at.Dia/2, a.Frame.BlockOut+2))
+	}
+	return out
+}
+
+// Hole is one bolt hole of a block: centre in x and z, diameter, and the set it is for.
+type Hole struct {
+	X, Z, Dia float64
+	Set       *spec.Set
+}
+
+// Holes returns the holes of block i, set by set, top row first, left to right.
+func (a *Assembly) Holes(i int) []Hole { return a.holes(i) }
+
+func (a *Assembly) holes(i int) []Hole {
+	var out []Hole
+	for _, r := range a.Rows {
+		for _, c := range r.Set.Offsets() {
+			out = append(out, Hole{a.Blocks[i].X + c, r.Z, r.Set.Hole.MM(), r.Set})
+		}
+	}
+	return out
+}
+
+// bores returns the holes of the sets that reach the rim, through depth y0 to y1.
+func (a *Assembly) bores(y0, y1 float64) []geom.Solid {
+	var out []geom.Solid
+	for i := range a.Blocks {
+		for _, h := range a.holes(i) {
+			if h.Set == a.rimSet() {
+				out = append(out, geom.Cylinder(geom.Vec3{X: h.X, Y: y0, Z: h.Z}, geom.Y, h.Dia/2, y1-y0))
+			}
+		}
+	}
+	return out
+}
+
+// membranes builds the patch on the sheathing behind the block and the wrap round its sides.
+func (a *Assembly) membranes(i int) {
+	s, b := a.Spec, &a.Blocks[i]
+	const t = 0.5 // film thickness, mm
+	mid := b.Box.Center()
+	w, h := s.Water.Patch.Width.MM()/2, s.Water.Patch.Height.MM()/2
+	if w > 0 && h > 0 {
+		p := a.add(Part{ID: b.Mark + "/M1", Mark: "M1", Name: "MEMBRANE PATCH", Role: Patch, Material: "membrane", Block: i, Thin: true,
+			Size:   [3]unit.Length{0, s.Water.Patch.Width, s.Water.Patch.Height},
+			Solids: []geom.Solid{panel(geom.Rect(mid.X-w, mid.Z-h, mid.X+w, mid.Z+h), 0, t)}})
+		b.Parts = append(b.Parts, p)
+	}
+	z1 := func(y float64) float64 { return a.blockTop(i, y) }
+	lap := s.Water.WrapLap.MM()
+	top := geom.Polyline(geom.Vec{X: 0, Y: z1(0) + lap}, geom.Vec{X: 0, Y: z1(0)}, geom.Vec{X: b.Box.Max.Y, Y: z1(b.Box.Max.Y)})
+	bottom := geom.Polyline(geom.Vec{X: 0, Y: b.Box.Min.Z}, geom.Vec{X: b.Box.Max.Y, Y: b.Box.Min.Z})
+	girth := 2*(b.Box.Max.Z-b.Box.Min.Z) + 2*s.Blocks.Width.MM()
+	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Line: top,
+		Size: [3]unit.Length{0, unit.Length(b.Box.Max.Y + lap), unit.Length(girth)},
+		Solids: []geom.Solid{
+			geom.Sheet(top, t, 0, geom.X, b.Box.Min.X, b.Box.Max.X), geom.Sheet(bottom, 0, t, geom.X, b.Box.Min.X, b.Box.Max.X),
+			box(b.Box.Min.X-t, b.Box.Min.X, 0, b.Box.Max.Y, b.Box.Min.Z, z1(b.Box.Max.Y)), box(b.Box.Max.X, b.Box.Max.X+t, 0, b.Box.Max.Y, b.Box.Min.Z, z1(b.Box.Max.Y)),
+		}})
+	b.Parts = append(b.Parts, p)
+}
+
+// plyScrews sets the screws that make the plies of a block one piece: two columns near the ends,
+// from the outer face inward, clear of the bolts.
+func (a *Assembly) plyScrews(i int) {
+	s, b := a.Spec, &a.Blocks[i]
+	n := s.Blocks.PlyScrews.Count
+	if !s.Blocks.PliesFastened || n == 0 || len(s.Blocks.Plies) < 2 {
+		return
+	}
+	rows := (n + 1) / 2
+	edge := 25.4
+	h := b.Box.Max.Z - b.Box.Min.Z - float64(s.Blocks.TopSlope)*a.Frame.BlockOut
+	length := min(s.Blocks.PlyScrews.Length.MM(), a.Frame.BlockOut-3)
+	for k := range n {
+		x := b.Box.Min.X + edge
+		if k%2 == 1 {
+			x = b.Box.Max.X - edge
+		}
+		z := b.Box.Min.Z + edge
+		if rows > 1 {
+			z += (h - 2*edge) * float64(k/2) / float64(rows-1)
+		}
+		p := a.add(Part{ID: fmt.Sprintf("%s/PS%d", b.Mark, k+1), Mark: "PS1", Name: "PLY SCREW", Role: PlyScrew, Material: "steel", Block: i,
+			Size:   [3]unit.Length{s.Blocks.PlyScrews.Diameter, s.Blocks.PlyScrews.Diameter, s.Blocks.PlyScrews.Length},
+			Solids: []geom.Solid{geom.Cylinder(geom.Vec3{X: x, Y: a.Frame.BlockOut - length, Z: z}, geom.Y, s.Blocks.PlyScrews.Diameter.MM()/2, length)}})
+		b.Parts = append(b.Parts, p)
+	}
+}

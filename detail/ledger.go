@@ -1,0 +1,98 @@
+package detail
+
+import (
+	"fmt"
+
+	"standclear/detail/unit"
+	"standclear/geom"
+)
+
+// ledger builds the beam on the blocks, one piece between splices, its top edge bevelled outward.
+func (a *Assembly) ledger() {
+	s, f := a.Spec, a.Frame
+	ends := []float64{0}
+	for _, x := range s.Ledger.Splices {
+		ends = append(ends, x.MM())
+	}
+	ends = append(ends, s.Ledger.Length.MM())
+	profile := geom.Region{geom.Polygon(
+		geom.Vec{X: f.LedgerBack, Y: f.LedgerBottom}, geom.Vec{X: f.LedgerFront, Y: f.LedgerBottom},
+		geom.Vec{X: f.LedgerFront, Y: f.LedgerTopFront}, geom.Vec{X: f.LedgerBack, Y: f.LedgerTop})}
+	for i := 1; i < len(ends); i++ {
+		mark := fmt.Sprintf("L%d", i)
+		p := a.add(Part{ID: mark, Mark: mark, Name: "LEDGER", Role: Ledger, Material: s.Ledger.Species, Note: s.Ledger.Grade, Grain: geom.X, Block: -1,
+			Size:   [3]unit.Length{s.Ledger.Thickness, s.Ledger.Height, unit.Length(ends[i] - ends[i-1])},
+			Solids: []geom.Solid{geom.Prism(profile, geom.X, ends[i-1], ends[i])}})
+		p.Bores = a.ledgerBores(ends[i-1], ends[i])
+	}
+}
+
+func (a *Assembly) ledgerBores(x0, x1 float64) []geom.Solid {
+	f := a.Frame
+	var out []geom.Solid
+	for i := range a.Blocks {
+		for _, h := range a.holes(i) {
+			if h.Set != a.Spec.Fasteners.ToRim && h.X > x0 && h.X < x1 {
+				out = append(out, geom.Cylinder(geom.Vec3{X: h.X, Y: f.LedgerBack - 1, Z: h.Z}, geom.Y, h.Dia/2, f.LedgerFront-f.LedgerBack+2))
+			}
+		}
+	}
+	return out
+}
+
+// hangers builds one hanger for every deck joist: a seat, two sides and two face flanges of sheet
+// steel. No product: the schedule asks for a required allowable load.
+func (a *Assembly) hangers() {
+	s, f := a.Spec, a.Frame
+	const t, flange = 1.2, 32
+	j := s.Deck.Joists
+	top, bottom := f.LedgerTop, f.LedgerTop-j.Depth.MM()
+	high := bottom + 0.65*(top-bottom)
+	if j.HangerDepth == "full" {
+		high = bottom + 0.9*(top-bottom)
+	}
+	face := f.LedgerFront
+	for i, x := range a.DeckJoists {
+		h := j.Width.MM() / 2
+		seat := face + j.Seat.MM()
+		left := geom.Polyline(geom.Vec{X: x - h - flange, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
+		right := geom.Polyline(geom.Vec{X: x + h + flange, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		a.add(Part{ID: fmt.Sprintf("HG%d", i+1), Mark: "HG1", Name: "JOIST HANGER", Role: Hanger, Material: "galvanized steel", Block: -1, Thin: true,
+			Line: geom.Polyline(geom.Vec{X: face, Y: high}, geom.Vec{X: face, Y: bottom}, geom.Vec{X: seat, Y: bottom}),
+			Size: [3]unit.Length{unit.Length(t), j.Width, j.Depth},
+			Solids: []geom.Solid{
+				geom.Sheet(left, t, 0, geom.Z, bottom, high), geom.Sheet(right, 0, t, geom.Z, bottom, high), box(x-h-t, x+h+t, face, seat, bottom-t, bottom),
+			}})
+	}
+}
+
+// deck builds the joists and the decking, both by others: context for the drawings.
+func (a *Assembly) deck() {
+	s, f := a.Spec, a.Frame
+	j := s.Deck.Joists
+	end := s.Deck.Projection.MM()
+	for i, x := range a.DeckJoists {
+		h := j.Width.MM() / 2
+		a.add(Part{ID: fmt.Sprintf("J%d", i+1), Mark: "DK1", Name: "DECK JOIST", Role: DeckJoist, Material: j.Species, Grain: geom.Y, Block: -1, Existing: true,
+			Size:   [3]unit.Length{j.Width, j.Depth, unit.Length(end - f.LedgerFront)},
+			Solids: []geom.Solid{box(x-h, x+h, f.LedgerFront, end, f.LedgerTop-j.Depth.MM(), f.LedgerTop)}})
+	}
+	a.decking(end)
+}
+
+// decking lays boards along the ledger from the cladding gap outward.
+func (a *Assembly) decking(end float64) {
+	s, f := a.Spec, a.Frame
+	width, gap := 139.7, 3.0 // 5 1/2 in board
+	y := max(f.CladOut+s.Deck.DeckGap.MM(), f.LedgerBack)
+	if f.FlashAt(y) > f.LedgerTop+geom.Tol {
+		y = f.LedgerBack
+	}
+	for n := 1; y+width/3 < end; n++ {
+		y1 := min(y+width, end)
+		a.add(Part{ID: fmt.Sprintf("DB%d", n), Mark: "DK2", Name: "DECKING", Role: Decking, Material: "decking", Grain: geom.X, Block: -1, Existing: true,
+			Size:   [3]unit.Length{s.Deck.Decking, unit.Length(y1 - y)},
+			Solids: []geom.Solid{box(0, s.Ledger.Length.MM(), y, y1, f.LedgerTop, f.DeckTop)}})
+		y = y1 + gap
+	}
+}

@@ -1,0 +1,168 @@
+// Package detail builds one attachment in space: every physical part once, in place, with what a
+// drawing, a check or a schedule needs to know of it. Nothing else is drawn and nothing else is
+// counted.
+//
+// Frame, in millimetres: x right from the left end of the ledger seen from outside, y outward from
+// the outer face of the sheathing, z up from the finished floor.
+//
+//	a, err := detail.Build(s)
+//	fmt.Println(len(a.Blocks), "blocks", a.Count(detail.Bolt), "bolts")
+package detail
+
+import (
+	"slices"
+
+	"standclear/detail/layout"
+	"standclear/detail/spec"
+	"standclear/detail/unit"
+	"standclear/geom"
+)
+
+// Role is what a part does.
+type Role string
+
+// The roles, from inside to outside.
+const (
+	Finish     Role = "interior finish"
+	FloorBoard Role = "floor finish"
+	Subfloor   Role = "subfloor"
+	Plate      Role = "plate"
+	Stud       Role = "stud"
+	Cavity     Role = "cavity insulation"
+	HouseJoist Role = "house joist"
+	Squash     Role = "squash block"
+	Rim        Role = "rim"
+	Backing    Role = "backing"
+	TieStrap   Role = "floor tie"
+	Sheathing  Role = "sheathing"
+	Barrier    Role = "water barrier"
+	OuterInsul Role = "outside insulation"
+	Furring    Role = "furring"
+	Cladding   Role = "cladding"
+	Threshold  Role = "threshold"
+	Footing    Role = "foundation wall"
+	GroundIns  Role = "foundation insulation"
+	DrainBoard Role = "drainage board"
+	Base       Role = "base flashing"
+	Earth      Role = "earth"
+	BlockPly   Role = "block ply"
+	BlockPad   Role = "block pad"
+	FootPiece  Role = "pad foot spacer"
+	PlyScrew   Role = "ply screw"
+	Patch      Role = "membrane patch"
+	Wrap       Role = "block wrap"
+	SpacerRing Role = "spacer"
+	Ledger     Role = "ledger"
+	Bolt       Role = "fastener"
+	Nut        Role = "nut"
+	Washer     Role = "washer"
+	Hanger     Role = "joist hanger"
+	DeckJoist  Role = "deck joist"
+	Decking    Role = "decking"
+	Flashing   Role = "flashing"
+	Screen     Role = "insect screen"
+	TensionRod Role = "lateral tension device"
+	Obstacle   Role = "obstacle"
+)
+
+// Part is one physical piece.
+type Part struct {
+	ID       string // unique: "B3/P1"
+	Mark     string // as drawn and scheduled; equal marks are equal parts
+	Name     string // "BLOCK PLY"
+	Role     Role
+	Material string         // key of stock.Materials or of a lumber species
+	Note     string         // grade, treatment, coating: what the schedule adds
+	Size     [3]unit.Length // thickness, width, length as bought; zero where it makes no sense
+	Solids   []geom.Solid   // the body, holes left out
+	Bores    []geom.Solid   // holes through it
+	Grain    geom.Axis      // direction of the fibres of wood
+	Block    int            // index of the block it belongs to, -1 for none
+	Existing bool           // stands there already, or is built by others
+	Thin     bool           // a sheet so thin that a section shows it as a line
+	Line     geom.Path      // Thin parts bent from a sheet: the sheet's path in the plane across x
+}
+
+// Bored returns the solids with the holes taken out.
+func (p *Part) Bored() []geom.Solid {
+	if len(p.Bores) == 0 {
+		return p.Solids
+	}
+	out := make([]geom.Solid, len(p.Solids))
+	for i, s := range p.Solids {
+		out[i] = s.Bore(p.Bores...)
+	}
+	return out
+}
+
+// Bounds returns the box that holds the part.
+func (p *Part) Bounds() geom.Box3 {
+	b := geom.EmptyBox3()
+	for _, s := range p.Solids {
+		b = b.Union(s.Bounds())
+	}
+	return b
+}
+
+// Block is one block assembly: where it stands and what bolts it.
+type Block struct {
+	Mark  string
+	X     float64    // centre along the ledger
+	Box   geom.Box3  // plies and pad, without spacers
+	Bolts []geom.Vec // axes as (x, z), top row first, left to right
+	Bay   int        // house joist bay, -1 when none
+	Parts []*Part    // plies, pad, foot, wrap, patch and its fasteners
+}
+
+// Assembly is the whole attachment.
+type Assembly struct {
+	Spec        *spec.Spec
+	Frame       Frame
+	Layout      layout.Result
+	Blocks      []Block
+	HouseJoists []float64 // axes along x
+	DeckJoists  []float64 // axes along x
+	Rows        []Row     // fastener rows of every set
+	Parts       []*Part
+}
+
+// Row is one row of one set of fasteners.
+type Row struct {
+	Set *spec.Set
+	Z   float64
+}
+
+// Find returns the parts with the role, in the order they were built.
+func (a *Assembly) Find(roles ...Role) []*Part {
+	var out []*Part
+	for _, p := range a.Parts {
+		for _, r := range roles {
+			if p.Role == r {
+				out = append(out, p)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// RolesOf lists the roles that are set, in a fixed order.
+func RolesOf(set map[Role]bool) []Role {
+	var out []Role
+	for r, on := range set {
+		if on {
+			out = append(out, r)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Count returns how many parts have the role.
+func (a *Assembly) Count(r Role) int { return len(a.Find(r)) }
+
+func (a *Assembly) add(p Part) *Part {
+	q := &p
+	a.Parts = append(a.Parts, q)
+	return q
+}

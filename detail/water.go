@@ -1,0 +1,80 @@
+package detail
+
+import (
+	"fmt"
+
+	"standclear/detail/unit"
+	"standclear/geom"
+)
+
+// FlashingPath returns the profile of F1 in the plane across x: up behind the layer that laps over
+// it, out over the ledger with its fall, down past the face, a kick at the edge.
+func (a *Assembly) FlashingPath() geom.Path {
+	s, f := a.Spec, a.Frame
+	w := s.Water.Flashing
+	y0 := f.CavityOut
+	switch w.Lap {
+	case "wrb":
+		y0 = 0
+	case "outside":
+		y0 = f.CladOut
+	}
+	y1 := y0 + w.Out.MM()
+	if w.Lap == "wrb" {
+		y1 = max(y1, f.LedgerFront+3)
+	}
+	const kick = 6 // drip edge stands off the face
+	return geom.Polyline(
+		geom.Vec{X: y0, Y: f.FlashAt(y0) + w.Up.MM()}, geom.Vec{X: y0, Y: f.FlashAt(y0)},
+		geom.Vec{X: y1, Y: f.FlashAt(y1)}, geom.Vec{X: y1, Y: f.FlashAt(y1) - w.Drip.MM() + kick}, geom.Vec{X: y1 + kick, Y: f.FlashAt(y1) - w.Drip.MM()})
+}
+
+// water builds the flashing over the ledger, the screen at the foot of the gap and the base flashing.
+func (a *Assembly) water() {
+	s, f := a.Spec, a.Frame
+	l := s.Ledger.Length.MM()
+	w := s.Water.Flashing
+	if w.Up > 0 || w.Out > 0 {
+		path := a.FlashingPath()
+		a.add(Part{ID: "F1", Mark: "F1", Name: "LEDGER FLASHING", Role: Flashing, Material: w.Material, Grain: geom.X, Block: -1, Thin: true, Line: path,
+			Note: "laps under " + w.Lap, Size: [3]unit.Length{w.Thickness, unit.Length(path.Length()), s.Ledger.Length},
+			Solids: []geom.Solid{geom.Sheet(path, w.Thickness.MM(), 0, geom.X, 0, l)}})
+	}
+	if s.Water.Screen && f.Gap() > 0 {
+		z := f.LedgerBottom
+		path := geom.Polyline(geom.Vec{X: f.InsulOut, Y: z + 25}, geom.Vec{X: f.InsulOut, Y: z}, geom.Vec{X: f.LedgerBack, Y: z}, geom.Vec{X: f.LedgerBack, Y: z + 25})
+		for i, sp := range a.Between() {
+			a.add(Part{ID: fmt.Sprintf("SC/%d", i+1), Mark: "SC1", Name: "INSECT SCREEN", Role: Screen, Material: "stainless mesh", Grain: geom.X, Block: -1, Thin: true, Line: path,
+				Size: [3]unit.Length{0, unit.Length(path.Length()), unit.Length(sp[1] - sp[0])}, Solids: []geom.Solid{geom.Sheet(path, 0.5, 0, geom.X, sp[0], sp[1])}})
+		}
+	}
+	a.base()
+}
+
+// Between returns the stretches of the gap free of blocks, from end to end of the ledger.
+func (a *Assembly) Between() [][2]float64 {
+	var out [][2]float64
+	x := 0.0
+	for _, b := range a.Blocks {
+		if b.Box.Min.X > x {
+			out = append(out, [2]float64{x, b.Box.Min.X})
+		}
+		x = max(x, b.Box.Max.X)
+	}
+	if l := a.Spec.Ledger.Length.MM(); l > x {
+		out = append(out, [2]float64{x, l})
+	}
+	return out
+}
+
+// base closes the foot of the cladding where it ends above the ground.
+func (a *Assembly) base() {
+	s, f := a.Spec, a.Frame
+	if s.Foundation.Kind == "wall" || s.Foundation.Kind == "none" || f.CladOut <= 0 {
+		return
+	}
+	z := f.Bottom
+	path := geom.Polyline(geom.Vec{X: 0, Y: z + 75}, geom.Vec{X: 0, Y: z}, geom.Vec{X: f.CladOut + 10, Y: z - 3}, geom.Vec{X: f.CladOut + 10, Y: z - 15})
+	a.add(Part{ID: "F4", Mark: "F4", Name: "BASE FLASHING", Role: Base, Material: s.Water.Flashing.Material, Grain: geom.X, Block: -1, Thin: true, Existing: true, Line: path,
+		Size: [3]unit.Length{s.Water.Flashing.Thickness, unit.Length(path.Length()), unit.Length(f.Right - f.Left)}, Solids: []geom.Solid{geom.Sheet(path, 0.6, 0, geom.X, f.Left, f.Right)}})
+}
