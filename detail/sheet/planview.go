@@ -1,0 +1,193 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"standclear/detail"
+	"standclear/detail/view"
+	"standclear/geom"
+	"standclear/render"
+)
+
+const planOrigin = "left end of ledger x outer face of sheathing, outside down"
+
+// planSheet draws the plan of the whole ledger and, larger, the plan at one block with the force
+// path behind the rim.
+func (w *writer) planSheet(s *render.Sheet, l layoutOf) (string, bool) {
+	room := w.room(l)
+	v := view.FromAbove(w.planCut())
+	whole := view.Cut(w.a, v, w.planOptions(w.planWindow()))
+	c, fits := w.choose(w.a.Spec.Sheets.Plan, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.52}, func(k float64) *composer { return w.plan(whole, k) })
+	b := w.sectionBlock()
+	part := view.Cut(w.a, v, w.planOptions(w.blockWindow(b)))
+	d, ok := w.choose(0, 4, 10, geom.Vec{X: room.W(), Y: room.H() - c.paper().H() - 14}, func(k float64) *composer { return w.blockPlan(part, b, k) })
+	top := c.paper()
+	spare := math.Max(0, room.H()-top.H()-d.paper().H()-14)
+	w.place(s, c, "1", "PLAN AT LEDGER", planOrigin, pt(room.Min.X+(room.W()-top.W())/2-top.Min.X, room.Max.Y-spare/3-top.Max.Y))
+	low := d.paper()
+	w.place(s, d, "2", "PLAN AT BLOCK", planOrigin, pt(room.Min.X+(room.W()-low.W())/2-low.Min.X, room.Min.Y+spare/3-low.Min.Y))
+	return w.scale(c.k).Text, fits && ok
+}
+
+// planCut is the height of the upper bolt row.
+func (w *writer) planCut() float64 {
+	if len(w.a.Rows) > 0 {
+		return w.a.Rows[0].Z
+	}
+	return (w.a.Frame.LedgerTop + w.a.Frame.LedgerBottom) / 2
+}
+
+func (w *writer) planWindow() geom.Box {
+	f := w.a.Frame
+	return geom.Box{Min: geom.Vec{X: f.Left + 300, Y: -(f.LedgerFront + 330)}, Max: geom.Vec{X: f.Right - 300, Y: -(f.BackingIn - 330)}}
+}
+
+// blockWindow is one bay about block b, with the ends of the ties in it.
+func (w *writer) blockWindow(b int) geom.Box {
+	f := w.a.Frame
+	x := w.a.Spec.Ledger.Length.MM() / 2
+	half := 420.0
+	if b >= 0 {
+		x = w.a.Blocks[b].X
+	}
+	if j := w.a.Spec.Floor.Joists.Spacing.MM(); j > 0 {
+		half = math.Max(300, math.Min(j*0.85, 520))
+	}
+	return geom.Box{Min: geom.Vec{X: x - half, Y: -(f.LedgerFront + 260)}, Max: geom.Vec{X: x + half, Y: -(f.BackingIn - 330)}}
+}
+
+func (w *writer) planOptions(win geom.Box) view.Options {
+	return view.Options{Window: win, Depth: 400, Leave: map[detail.Role]bool{
+		detail.Subfloor: true, detail.FloorBoard: true, detail.Finish: true, detail.Decking: true, detail.Plate: true, detail.Footing: true, detail.GroundIns: true, detail.DrainBoard: true,
+		detail.Earth: true, detail.Base: true, detail.Screen: true, detail.Stud: true, detail.Cavity: true, detail.Patch: true, detail.PlyScrew: true,
+	}, Above: map[detail.Role]bool{detail.TieStrap: true}}
+}
+
+// plan composes the whole plan.
+func (w *writer) plan(p view.Picture, k float64) *composer {
+	c := w.composer(k)
+	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
+	c.breaks(p)
+	f := w.a.Frame
+	length := w.a.Spec.Ledger.Length.MM()
+	low := p.Window.Min.Y
+	var edges []tick
+	edges = append(edges, tick{0, p.Window.Max.Y})
+	for _, b := range w.a.Blocks {
+		edges = append(edges, tick{b.Box.Min.X, p.Window.Max.Y}, tick{b.Box.Max.X, p.Window.Max.Y})
+	}
+	edges = append(edges, tick{length, p.Window.Max.Y})
+	c.dims(top, edges)
+	c.dims(top, w.blockTicks(p.Window.Max.Y))
+	c.dims(top, []tick{{0, p.Window.Max.Y}, {length, p.Window.Max.Y}}, "LEDGER <>")
+	var joists []tick
+	joists = append(joists, tick{0, low})
+	for _, x := range w.a.DeckJoists {
+		joists = append(joists, tick{x, low})
+	}
+	c.run(bottom, joists)
+	c.call(left, geom.Vec{X: p.Window.Min.X + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
+	c.call(left, geom.Vec{X: p.Window.Min.X + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")
+	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; GAP BEHIND IT %s, CONTINUOUS PAST THE BLOCKS; BLOCKS FILL %s OF THE LENGTH", w.text(f.Gap()), w.blockedShare()))
+	c.call(right, geom.Vec{X: length + 60, Y: -f.InsulOut / 2}, render.Dot, "CLADDING RUNS ON BEYOND THE LEDGER")
+	if n := len(w.a.DeckJoists); n > 0 {
+		c.call(right, geom.Vec{X: w.a.DeckJoists[n-1], Y: low + 60}, render.Dot, fmt.Sprintf("%d DECK JOISTS, RUNNING DIMENSIONS TO THEIR AXES", n))
+	}
+	c.finish()
+	c.title("1", "PLAN AT LEDGER, CUT AT THE UPPER BOLT ROW", w.scale(k).Text)
+	return c
+}
+
+func (w *writer) blockedShare() string {
+	free, l := 0.0, w.a.Spec.Ledger.Length.MM()
+	for _, sp := range w.a.Between() {
+		free += sp[1] - sp[0]
+	}
+	return fmt.Sprintf("%.0f %%", (1-free/l)*100)
+}
+
+// blockPlan composes the plan at one block.
+func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
+	c := w.composer(k)
+	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
+	c.breaks(p)
+	f := w.a.Frame
+	if b >= 0 {
+		w.blockPlanDims(c, p, b)
+	}
+	atLeft := func(q view.Piece) bool { return q.Region.Bounds().Min.X < p.Window.Min.X+1 }
+	w.say(c, left, p, detail.Backing, 0.2, 0.5, "BETWEEN THE HOUSE JOISTS, FULL DEPTH")
+	w.sayOf(c, left, p, detail.Rim, 0.08, 0.5, atLeft)
+	w.sayOf(c, left, p, detail.Sheathing, 0.06, 0.5, atLeft)
+	w.sayOf(c, left, p, detail.OuterInsul, 0.2, 0.5, atLeft)
+	w.tiePlanNote(c, b)
+	w.say(c, right, p, detail.BlockPly, 0.8, 0.5)
+	if f.Gap() > 0 && b >= 0 {
+		c.call(right, geom.Vec{X: w.a.Blocks[b].Box.Max.X + 60, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Dot, "OPEN GAP "+w.text(f.Gap())+": DO NOT FILL")
+	}
+	w.say(c, right, p, detail.Ledger, 0.9, 0.5)
+	w.jointNote(c, p)
+	c.finish()
+	name := "PLAN AT A BLOCK"
+	if b >= 0 {
+		name = "PLAN AT BLOCK " + w.a.Blocks[b].Mark + ": FORCE PATH INTO THE FLOOR"
+	}
+	c.title("2", name, w.scale(k).Text)
+	return c
+}
+
+func (w *writer) blockPlanDims(c *composer, p view.Picture, b int) {
+	f, blk := w.a.Frame, w.a.Blocks[b]
+	up, low := p.Window.Max.Y, p.Window.Min.Y
+	var t []tick
+	for _, j := range w.a.HouseJoists {
+		if j > p.Window.Min.X+20 && j < p.Window.Max.X-20 {
+			t = append(t, tick{j, up})
+		}
+	}
+	for _, h := range blk.Bolts {
+		if math.Abs(h.Y-w.planCut()) < 1 {
+			t = append(t, tick{h.X, up})
+		}
+	}
+	c.dims(top, t)
+	var u []tick
+	u = append(u, tick{blk.Box.Min.X, -f.BlockOut}, tick{blk.Box.Max.X, -f.BlockOut})
+	for _, h := range blk.Bolts {
+		if math.Abs(h.Y-w.planCut()) < 1 {
+			u = append(u, tick{h.X, low})
+		}
+	}
+	c.dims(bottom, u)
+	r := p.Window.Max.X
+	var depth []tick
+	for _, y := range []float64{f.BackingIn, f.RimIn, f.RimOut, 0, f.InsulOut, f.LedgerBack, f.LedgerFront} {
+		depth = append(depth, tick{-y, r})
+	}
+	c.dims(right, depth)
+}
+
+func (w *writer) tiePlanNote(c *composer, b int) {
+	for _, part := range w.a.Find(detail.TieStrap) {
+		if part.Block == b {
+			box := part.Bounds()
+			req := ""
+			if b >= 0 && w.pull(b) > 0 {
+				req = "; REQUIRED " + w.pull(b).Text(w.a.Spec.Project.System)
+			}
+			c.call(left, geom.Vec{X: box.Min.X + 1, Y: -(box.Max.Y - 150)}, render.Arrow, caps(fmt.Sprintf("%s FLOOR TIE EACH SIDE, RATED %s PER BLOCK%s, %s LONG ALONG THE JOIST", part.Mark,
+				w.a.Spec.Tie.Rating.Text(w.a.Spec.Project.System), req, w.text(w.a.Spec.Tie.Length.MM()))))
+			return
+		}
+	}
+}
+
+// jointNote names a deck joist in the picture.
+func (w *writer) jointNote(c *composer, p view.Picture) {
+	at, part, ok := spot(p, detail.DeckJoist, 0.5, 0.3, nil)
+	if !ok {
+		return
+	}
+	c.call(right, at, render.Dot, w.label(part, "ON HANGER HG1"))
+}

@@ -1,0 +1,183 @@
+// Package sheet composes the drawing set: views of the assembly with dimensions measured from its
+// parts, notes filled from the report, schedules counted from it, on titled sheets.
+//
+//	sheets, err := sheet.Compose(assembly, report, results, sheet.Options{Version: "0.1.0"})
+package sheet
+
+import (
+	"math"
+	"sort"
+	"strings"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/strength"
+	"standclear/detail/stock"
+	"standclear/detail/unit"
+	"standclear/geom"
+	"standclear/render"
+)
+
+// Options of a set; the zero value works.
+type Options struct {
+	Version string // of the program, printed in the title strip
+}
+
+// writer composes one set.
+type writer struct {
+	a       *detail.Assembly
+	report  *check.Report
+	results strength.Results
+	version string
+	tight   int // 0 wide notes and views, 1, 2 narrow
+}
+
+// planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.
+// Draw reports the main scale and whether everything fits the size.
+type planned struct {
+	id, title, desc string
+	draw            func(w *writer, s *render.Sheet, l layoutOf) (scale string, fits bool)
+	sizes           func(w *writer) []string
+}
+
+func plan() []planned {
+	return []planned{
+		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes},
+		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes},
+		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
+		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
+		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
+	}
+}
+
+// Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds
+// it, first with wide notes and views, then with narrower ones.
+func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
+	w := &writer{a: a, report: r, results: res, version: o.Version}
+	var sheets []*render.Sheet
+	all := plan()
+	for i, p := range all {
+		s, l, scale := w.draw(p)
+		w.border(s, l, i+1, len(all), scale)
+		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
+		sheets = append(sheets, s)
+	}
+	return sheets
+}
+
+func (w *writer) draw(p planned) (s *render.Sheet, l layoutOf, scale string) {
+	for _, size := range p.sizes(w) {
+		l = sheetOf(size)
+		for w.tight = range 3 {
+			s = &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
+			var fits bool
+			if scale, fits = p.draw(w, s, l); fits {
+				return s, l, scale
+			}
+		}
+	}
+	return s, l, scale
+}
+
+func (w *writer) unit() render.Unit {
+	if w.a.Spec.Project.System == unit.SI {
+		return render.Millimetre
+	}
+	return render.Inch
+}
+
+// setSizes are the size asked for and the larger ones of its family.
+func (w *writer) setSizes() []string { return sizesFrom(w.a.Spec.Sheets.Size) }
+
+// shopSizes start at what a site office prints.
+func (w *writer) shopSizes() []string {
+	if w.unit() == render.Millimetre {
+		return sizesFrom("A3")
+	}
+	return sizesFrom("ANSI B")
+}
+
+func sizesFrom(name string) []string {
+	first, ok := stock.SheetSizeOf(name)
+	if !ok {
+		first, _ = stock.SheetSizeOf("ARCH D")
+	}
+	family, _, _ := strings.Cut(first.Name, " ")
+	if first.Name[0] == 'A' && len(first.Name) == 2 {
+		family = "A"
+	}
+	out := []string{first.Name}
+	for _, s := range stock.SheetSizes() {
+		same := strings.HasPrefix(s.Name, family+" ") || family == "A" && len(s.Name) == 2
+		if same && s.Width > first.Width {
+			out = append(out, s.Name)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		a, _ := stock.SheetSizeOf(out[i])
+		b, _ := stock.SheetSizeOf(out[j])
+		return a.Width < b.Width
+	})
+	return out
+}
+
+// text prints a length in the project's system.
+func (w *writer) text(mm float64) string { return number(w.a.Spec.Project.System)(mm) }
+
+// scale turns a denominator into a render.Scale.
+func (w *writer) scale(k float64) render.Scale {
+	return render.Scale{K: k, Text: unit.ScaleText(k, w.a.Spec.Project.System)}
+}
+
+// choose returns the view built by try at the scale asked for, or, when none was asked, at the
+// largest usual scale from largest to least at which it fits the room; fits says whether it does.
+func (w *writer) choose(asked, largest, least float64, room geom.Vec, try func(k float64) *composer) (c *composer, fits bool) {
+	within := func(c *composer) bool { return c.extent.W() <= room.X*c.k && c.extent.H() <= room.Y*c.k }
+	if asked != 0 {
+		c = try(asked)
+		return c, within(c)
+	}
+	for _, d := range unit.Scales(w.a.Spec.Project.System) {
+		if d < largest || c != nil && d > least {
+			continue
+		}
+		if c = try(d); within(c) {
+			return c, true
+		}
+	}
+	return c, false
+}
+
+// place adds a composed view to the sheet with the view's origin at a paper point.
+func (w *writer) place(s *render.Sheet, c *composer, id, title, origin string, at geom.Vec) {
+	v := render.View{ID: id, Title: title, Origin: origin, Scale: w.scale(c.k), At: at, Window: c.extent.Grow(c.mm(1)), Items: c.items}
+	if n := len(s.Views); n > 0 {
+		v.Place = nextPlace(s.Views[n-1], v, s)
+	}
+	s.Views = append(s.Views, v)
+}
+
+// nextPlace sets views apart in model space by whole steps of 10 ft or 3 m, far enough that none
+// reaches into the sheet of another even where a program does not clip.
+func nextPlace(prev, v render.View, s *render.Sheet) geom.Vec {
+	grid := 3048.0
+	if s.Unit == render.Millimetre {
+		grid = 3000
+	}
+	apart := math.Max(prev.Window.W(), v.Window.W()) + s.Size.W*math.Max(prev.Scale.K, v.Scale.K)
+	return geom.Vec{X: prev.Place.X + math.Ceil(apart/grid)*grid}
+}
+
+// room is where views of a sheet may go: the banner of a failing design takes its top.
+func (w *writer) room(l layoutOf) geom.Box {
+	b := l.field
+	if w.report.Count(check.Fails) > 0 {
+		b.Max.Y -= 14
+	}
+	return b
+}
+
+// paper returns the plotted box of a composed view about its origin.
+func (c *composer) paper() geom.Box {
+	return geom.Box{Min: c.extent.Min.Mul(1 / c.k), Max: c.extent.Max.Mul(1 / c.k)}
+}

@@ -1,0 +1,125 @@
+package sheet
+
+import (
+	"standclear/render"
+)
+
+// table is a schedule on paper: a head, columns, rows that may run over several lines.
+type table struct {
+	title string
+	head  []string
+	width []float64 // of each column, plotted
+	rows  [][]string
+	pens  []render.Pen // of each row, nil for all Note
+	text  float64      // cap height; 0 is 2.5
+	right []bool       // columns set to the right
+}
+
+const cellPad = 1.5
+
+func (t *table) size() float64 {
+	if t.text == 0 {
+		return 2.5
+	}
+	return t.text
+}
+
+func (t *table) total() float64 {
+	w := 0.0
+	for _, c := range t.width {
+		w += c
+	}
+	return w
+}
+
+// cells wraps one row and returns its lines and height.
+func (t *table) cells(row []string) ([][]string, float64) {
+	h := t.size()
+	most := 1
+	out := make([][]string, len(t.width))
+	for i := range t.width {
+		if i >= len(row) || row[i] == "" {
+			continue
+		}
+		out[i] = wrap(row[i], h, t.width[i]-2*cellPad, false)
+		most = max(most, len(out[i]))
+	}
+	return out, float64(most-1)*h*render.LinePitch + h + 2*h*0.65
+}
+
+// height returns how tall the table is with the first n rows.
+func (t *table) height() float64 {
+	y := t.headHeight()
+	for _, r := range t.rows {
+		_, h := t.cells(r)
+		y += h
+	}
+	return y
+}
+
+func (t *table) headHeight() float64 {
+	y := 0.0
+	if t.title != "" {
+		y += 7.5
+	}
+	if len(t.head) > 0 {
+		_, h := t.cells(t.head)
+		y += h
+	}
+	return y
+}
+
+// draw sets the table with its upper left corner at (x, y), no deeper than room; it returns the
+// items, the height used, and the rows that did not fit.
+func (t *table) draw(x, y, room float64) (items []render.Item, used float64, rest [][]string) {
+	at := y
+	if t.title != "" {
+		items = append(items, render.Text{Pen: render.Heading, At: pt(x, at-1), Height: 3.5, Align: render.TopLeft, Lines: []string{t.title}, Bold: true})
+		at -= 7.5
+	}
+	top := at
+	items = append(items, rule(render.Mark, pt(x, at), pt(x+t.total(), at)))
+	if len(t.head) > 0 {
+		cells, h := t.cells(t.head)
+		items = append(items, t.row(cells, x, at, h, render.Note, true)...)
+		at -= h
+		items = append(items, rule(render.Mark, pt(x, at), pt(x+t.total(), at)))
+	}
+	for i, r := range t.rows {
+		cells, h := t.cells(r)
+		if y-(at-h) > room && i > 0 {
+			rest = t.rows[i:]
+			break
+		}
+		pen := render.Note
+		if i < len(t.pens) {
+			pen = t.pens[i]
+		}
+		items = append(items, t.row(cells, x, at, h, pen, false)...)
+		at -= h
+		items = append(items, rule(render.Grid, pt(x, at), pt(x+t.total(), at)))
+	}
+	cx := x
+	for i := range len(t.width) + 1 {
+		items = append(items, rule(render.Grid, pt(cx, top), pt(cx, at)))
+		if i < len(t.width) {
+			cx += t.width[i]
+		}
+	}
+	return items, y - at, rest
+}
+
+func (t *table) row(cells [][]string, x, y, h float64, pen render.Pen, bold bool) []render.Item {
+	var items []render.Item
+	for i, lines := range cells {
+		if len(lines) > 0 {
+			at, al := pt(x+cellPad, y-h/2), render.MiddleLeft
+			if i < len(t.right) && t.right[i] {
+				at, al = pt(x+t.width[i]-cellPad, y-h/2), render.MiddleRight
+			}
+			items = append(items, render.Text{Pen: pen, At: at, Height: t.size(), Align: al, Lines: lines, Bold: bold})
+		}
+		x += t.width[i]
+	}
+	return items
+}

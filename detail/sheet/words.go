@@ -1,0 +1,33 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+
+	"standclear/render/font"
+)
+
+// caps writes drawing capitals: the sign between sizes stays a small x, a unit keeps its case.
+func caps(s string) string {
+	s = strings.ToUpper(s)
+	s = strings.ReplaceAll(s, " X ", " x ")
+	return units.ReplaceAllStringFunc(s, func(u string) string {
+		return u[:len(u)-len(strings.TrimLeft(u, "0123456789. "))] + unitCase[strings.TrimLeft(u, "0123456789. ")]
+	})
+}
+
+var (
+	units    = regexp.MustCompile(`\d ?(LB|KN|MM|PSF|PSI|KPA)\b`)
+	unitCase = map[string]string{"LB": "lb", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
+	mixed    = regexp.MustCompile(`(\d) (\d+/\d+)`)
+)
+
+// wrap breaks text to a plotted width without parting a whole number from its fraction.
+func wrap(s string, h, width float64, bold bool) []string {
+	held := mixed.ReplaceAllString(s, "$1\u00a0$2")
+	lines := font.Wrap(held, h, width, bold)
+	for i := range lines {
+		lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
+	}
+	return lines
+}
