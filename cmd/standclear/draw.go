@@ -1,0 +1,175 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"standclear/detail/check"
+	"standclear/detail/sheet"
+	"standclear/render"
+	"standclear/render/dxf"
+	"standclear/render/html"
+	"standclear/render/pdf"
+	"standclear/render/svg"
+)
+
+// file is one output, held in memory until all of them are good.
+type file struct {
+	name string
+	data []byte
+}
+
+func draw(e env, args []string) int {
+	f := pflag.NewFlagSet("draw", pflag.ContinueOnError)
+	var src source
+	out := f.StringP("out", "o", "", "folder to write the set into (made when it is not there)")
+	only := f.String("only", "", "write only these kinds of drawing: svg, dxf, pdf, comma between them")
+	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
+	src.flags(f)
+	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
+		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n", args); !ok {
+		return code
+	}
+	kinds, err := kindsOf(*only)
+	if err != nil {
+		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
+		return exitInput
+	}
+	if *out == "" {
+		fmt.Fprintln(e.err, "standclear draw: say where the set goes: --out DIR")
+		return exitInput
+	}
+	j, code := src.load(e, f.Args())
+	if code != exitOK {
+		return code
+	}
+	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version})
+	files, err := j.files(sheets, kinds)
+	if err != nil {
+		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
+		return exitInput
+	}
+	if err := writeAll(*out, files); err != nil {
+		fmt.Fprintf(e.err, "standclear draw: could not write: %v\n", err)
+		return exitWrite
+	}
+	if err := j.summary(e.out, *out, sheets, files); err != nil {
+		return exitWrite
+	}
+	return j.code(*strict)
+}
+
+func kindsOf(only string) (map[string]bool, error) {
+	all := map[string]bool{"svg": true, "dxf": true, "pdf": true}
+	if only == "" {
+		return all, nil
+	}
+	out := map[string]bool{}
+	for _, k := range strings.Split(only, ",") {
+		k = strings.TrimSpace(k)
+		if !all[k] {
+			return nil, fmt.Errorf("--only: %q is not a kind of drawing; allowed are svg, dxf, pdf", k)
+		}
+		out[k] = true
+	}
+	return out, nil
+}
+
+// files draws everything into memory.
+func (j *job) files(sheets []*render.Sheet, kinds map[string]bool) ([]file, error) {
+	var out []file
+	add := func(name string, write func(w io.Writer) error) error {
+		var b bytes.Buffer
+		if err := write(&b); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+		out = append(out, file{name, b.Bytes()})
+		return nil
+	}
+	for _, s := range sheets {
+		if kinds["svg"] {
+			if err := add(s.ID+".svg", func(w io.Writer) error { return svg.Write(w, s, svg.Options{}) }); err != nil {
+				return nil, err
+			}
+		}
+		if kinds["dxf"] {
+			if err := add(s.ID+".dxf", func(w io.Writer) error { return dxf.Write(w, s, dxf.Options{}) }); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if kinds["pdf"] {
+		if err := add("set.pdf", func(w io.Writer) error { return pdf.Write(w, sheets, pdf.Options{Title: j.title()}) }); err != nil {
+			return nil, err
+		}
+	}
+	for _, f := range []struct {
+		name  string
+		write func(w io.Writer) error
+	}{
+		{"checks.json", func(w io.Writer) error {
+			return j.report.WriteJSON(w, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults()})
+		}},
+		{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.title(), j.spec.Project.System) }},
+		{"schedule.csv", j.schedule},
+		{"index.html", func(w io.Writer) error { return html.Write(w, j.page(sheets)) }},
+	} {
+		if err := add(f.name, f.write); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+func (j *job) title() string {
+	return strings.TrimSpace(j.spec.Project.Name + " - " + j.spec.Project.Element)
+}
+
+// schedule writes the counted parts as CSV, sizes in the project's units.
+func (j *job) schedule(w io.Writer) error {
+	c := csv.NewWriter(w)
+	rows := [][]string{{"mark", "name", "quantity", "thickness", "width", "length", "material", "note", "existing"}}
+	for _, l := range j.assembly.Schedule() {
+		row := []string{l.Mark, l.Name, fmt.Sprint(l.Qty)}
+		for _, v := range l.Size {
+			t := ""
+			if v > 0 {
+				t = v.Text(j.spec.Project.System)
+			}
+			row = append(row, t)
+		}
+		rows = append(rows, append(row, l.Material, l.Note, map[bool]string{true: "existing or by others", false: "new"}[l.Existing]))
+	}
+	if err := c.WriteAll(rows); err != nil {
+		return err
+	}
+	return c.Error()
+}
+
+func (j *job) page(sheets []*render.Sheet) html.Page {
+	p := html.Page{Title: j.title(), Sheets: sheets, Notes: j.report.Cautions, Head: []string{"Check", "Where", "Value", "Limit", "Ratio", "Verdict", "Clause", "Why, and the smallest change"}, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
+	class := map[check.Verdict]string{check.OK: "ok", check.Fails: "fails", check.Engineer: "engineer", check.NotChecked: "unchecked"}
+	sys := j.spec.Project.System
+	for _, s := range j.report.Steps {
+		limit, ratio := "", ""
+		if s.Limit != nil {
+			limit, ratio = s.Limit.Text(sys), s.RatioText()
+		}
+		p.Rows = append(p.Rows, html.Row{Class: class[s.Verdict], Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
+	}
+	return p
+}
+
+func (j *job) verdict() string {
+	r := &j.report
+	t := fmt.Sprintf("%d checks fail, %d for the engineer, %d not checked, %d ok", r.Count(check.Fails), r.Count(check.Engineer), r.Count(check.NotChecked), r.Count(check.OK))
+	if r.Count(check.Fails) > 0 {
+		return "DO NOT BUILD: " + t
+	}
+	return t
+}

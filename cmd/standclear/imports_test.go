@@ -1,0 +1,89 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// below lists what a package may import of this module: its own layer is not in its own list. A
+// package not named here takes the longest prefix that is.
+var below = map[string][]string{
+	"geom":                  {},
+	"render":                {"geom"},
+	"render/font":           {},
+	"render/dxf":            {"geom", "render", "render/font"},
+	"render/svg":            {"geom", "render", "render/font"},
+	"render/pdf":            {"geom", "render", "render/font"},
+	"render/html":           {"render", "render/svg"},
+	"detail/unit":           {},
+	"detail/stock":          {"detail/unit"},
+	"detail/demo":           {},
+	"detail/layout":         {},
+	"detail/spec":           {"detail/unit", "detail/stock"},
+	"detail":                {"geom", "detail/unit", "detail/stock", "detail/spec", "detail/layout"},
+	"detail/check":          {"detail/unit"},
+	"detail/check/strength": {"detail/unit", "detail/check"},
+	"detail/check/fit":      {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
+	"detail/check/design":   {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
+	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
+	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/view"},
+	"cmd/standclear":        nil, // anything
+}
+
+// Renderers never see a deck, detail never sees a file format, geometry knows nobody.
+func TestImportsGoOneWay(t *testing.T) {
+	root := filepath.Join("..", "..")
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (d.Name() == "testdata" || strings.HasPrefix(d.Name(), ".") && path != root) {
+			return fs.SkipDir
+		}
+		if d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		rel, err := filepath.Rel(root, filepath.Dir(path))
+		if err != nil {
+			return err
+		}
+		pkg := filepath.ToSlash(rel)
+		allowed, ok := below[pkg]
+		if !ok {
+			t.Errorf("package %s is not in the list of layers", pkg)
+			return nil
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, im := range f.Imports {
+			name, err := strconv.Unquote(im.Path.Value)
+			if err != nil {
+				return err
+			}
+			in, ours := strings.CutPrefix(name, "standclear/")
+			if ours && allowed != nil && !contains(allowed, in) {
+				t.Errorf("%s imports %s; it may import %v", path, name, allowed)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+func contains(list []string, s string) bool {
+	for _, v := range list {
+		if v == s {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"sort"
+	"strings"
+	"text/tabwriter"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/render"
+)
+
+// summary prints what was written and how the checks stand.
+func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []file) error {
+	fmt.Fprintf(w, "%s\n%s in %s:", j.title(), count(len(files), "file"), dir)
+	for _, s := range sheets {
+		fmt.Fprintf(w, " %s", s.ID)
+	}
+	a := j.assembly
+	fmt.Fprintf(w, "\n%s, %s, %s, %s\n", count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	return j.table(w, true)
+}
+
+// table prints the checks; short leaves out what is well within its limit.
+func (j *job) table(w io.Writer, short bool) error {
+	steps := j.pick(short)
+	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
+	fmt.Fprintf(t, "\nCHECK\tWHERE\tDEMAND\tCAPACITY\tRATIO\tVERDICT\n")
+	sys := j.spec.Project.System
+	for _, s := range steps {
+		limit, ratio := "-", "-"
+		if s.Limit != nil {
+			limit, ratio = s.Limit.Text(sys), s.RatioText()
+		}
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict)
+	}
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	for _, s := range j.report.Steps {
+		if s.Verdict > check.OK && s.Reason != "" {
+			name := s.Name + ": "
+			if strings.HasPrefix(s.Reason, s.Name) {
+				name = ""
+			}
+			fmt.Fprintf(w, "%s: %s%s", s.Verdict, name, s.Reason)
+			if s.Fix != "" {
+				fmt.Fprintf(w, " (smallest change: %s)", s.Fix)
+			}
+			fmt.Fprintln(w)
+		}
+	}
+	_, err := fmt.Fprintf(w, "%s. A calculation aid: local code and a licensed engineer decide.\n", j.verdict())
+	return err
+}
+
+// pick returns every check that is not OK, then, for a short table, the nearest to their limits.
+func (j *job) pick(short bool) []check.Step {
+	var open, good []check.Step
+	for _, s := range j.report.Steps {
+		switch {
+		case s.Verdict > check.OK:
+			open = append(open, s)
+		case s.Verdict == check.OK || !short:
+			good = append(good, s)
+		}
+	}
+	if !short {
+		return j.report.Steps
+	}
+	sort.SliceStable(good, func(a, b int) bool { return good[a].Ratio > good[b].Ratio })
+	return append(open, good[:min(10, len(good))]...)
+}

@@ -1,0 +1,63 @@
+package html_test
+
+import (
+	"bytes"
+	"errors"
+	"regexp"
+	"strings"
+	"testing"
+
+	"standclear/geom"
+	"standclear/render"
+	"standclear/render/html"
+)
+
+func page() html.Page {
+	s := &render.Sheet{ID: "A-1", Title: `<b>&"SHEET"`, Size: render.Size{Name: "A4", W: 297, H: 210}, Unit: render.Millimetre,
+		Items: []render.Item{render.Stroke{Pen: render.Cut, Path: geom.Rect(10, 10, 50, 50)[0]}}}
+	return html.Page{Title: `HOUSE <script>alert(1)</script>`, Verdict: "all well", Head: []string{"Check"}, Sheets: []*render.Sheet{s},
+		Rows: []html.Row{{Cells: []string{`a < b & "c"`}, Class: "fails"}}, Notes: []string{"<i>note</i>"}}
+}
+
+func TestPageIsWholeAndSafe(t *testing.T) {
+	var b bytes.Buffer
+	if err := html.Write(&b, page()); err != nil {
+		t.Fatal(err)
+	}
+	out := b.String()
+	for _, want := range []string{"<svg", `id="A-1"`, "a &lt; b &amp;", "&lt;script&gt;", "&lt;i&gt;note", `class="fails"`, "all well"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+	if strings.Contains(out, "<script") {
+		t.Error("the page runs a script")
+	}
+	if m := regexp.MustCompile(`(?:src|href)="(https?:)?//`).FindString(out); m != "" {
+		t.Errorf("the page loads from elsewhere: %s", m)
+	}
+}
+
+type shortWriter struct{ left int }
+
+var errFull = errors.New("full")
+
+func (w *shortWriter) Write(p []byte) (int, error) {
+	if len(p) > w.left {
+		return 0, errFull
+	}
+	w.left -= len(p)
+	return len(p), nil
+}
+
+func TestWriteErrorIsReturned(t *testing.T) {
+	var b bytes.Buffer
+	if err := html.Write(&b, page()); err != nil {
+		t.Fatal(err)
+	}
+	for n := 0; n < b.Len(); n += b.Len() / 40 {
+		if err := html.Write(&shortWriter{n}, page()); !errors.Is(err, errFull) {
+			t.Errorf("after %d bytes: %v", n, err)
+		}
+	}
+}
