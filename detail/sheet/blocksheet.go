@@ -249,7 +249,7 @@ func (w *writer) holeTable(width float64) *table {
 	t := &table{title: "HOLES, FROM LOWER LEFT CORNER", head: []string{"HOLE", "X", "Y", "DIA", "FOR"}, width: shares(width, 0.9, 1.1, 1.1, 1, 2)}
 	b := w.a.Blocks[0].Box
 	for i, h := range w.a.Holes(0) {
-		t.rows = append(t.rows, []string{holeName(i), w.text(h.X - b.Min.X), w.text(h.Z - b.Min.Z), w.text(h.Dia), caps(h.Set.Kind) + " " + w.text(h.Set.Diameter.MM())})
+		t.rows = append(t.rows, []string{holeName(i), w.text(h.X - b.Min.X), w.text(h.Z - b.Min.Z), w.text(h.Dia), caps(h.Set.Kind) + " " + w.diameter(h.Set.Diameter)})
 	}
 	return t
 }
@@ -272,11 +272,7 @@ func (w *writer) sizeText(l detail.Line) string {
 		if v <= 0 || i == 1 && v == l.Size[0] {
 			continue
 		}
-		t := w.text(v.MM())
-		if s := step(w.a.Spec.Project.System); math.Abs(v.MM()-math.Round(v.MM()/s)*s) > 0.01 {
-			t = v.Text(w.a.Spec.Project.System)
-		}
-		parts = append(parts, t)
+		parts = append(parts, w.exact(v))
 	}
 	return strings.Join(parts, " x ")
 }
@@ -310,7 +306,7 @@ func (w *writer) blockNotes(width float64) *table {
 	add := func(f string, a ...any) { t.rows = append(t.rows, []string{caps(fmt.Sprintf(f, a...))}) }
 	add("1. Cut plies net size; grain %s. Moisture at assembly: %s.", s.Blocks.Grain, s.Blocks.Moisture.Assembly)
 	if s.Blocks.PliesFastened && s.Blocks.PlyScrews.Count > 0 {
-		add("2. Stack plies flush; drive %d ply screws %s x %s clear of the holes.", s.Blocks.PlyScrews.Count, w.text(s.Blocks.PlyScrews.Diameter.MM()), w.text(s.Blocks.PlyScrews.Length.MM()))
+		add("2. Stack plies flush; drive %d ply screws %s x %s clear of the holes.", s.Blocks.PlyScrews.Count, w.exact(s.Blocks.PlyScrews.Diameter), w.text(s.Blocks.PlyScrews.Length.MM()))
 	} else {
 		add("2. Stack plies flush and clamp.")
 	}

@@ -153,7 +153,7 @@ func (w *writer) geometryTable(width float64) *table {
 		[]string{"GAP BEHIND THE LEDGER", w.text(f.Gap())},
 		[]string{"SHEATHING TO LOAD LINE", w.text(f.LoadLine)},
 		[]string{"GRIP / BOLT LENGTH", w.text(a.Grip(set).Length().MM()) + " / " + w.text(a.BoltLength(set).MM())},
-		[]string{"FASTENERS", fmt.Sprintf("%d x %s, %s %s", a.Count(detail.Bolt), w.text(set.Diameter.MM()), caps(set.Kind), caps(set.Coating))},
+		[]string{"FASTENERS", fmt.Sprintf("%d x %s, %s %s", a.Count(detail.Bolt), w.diameter(set.Diameter), caps(set.Kind), caps(set.Coating))},
 	)
 }
 

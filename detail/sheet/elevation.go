@@ -209,10 +209,7 @@ func (w *writer) elevationLevels(c *composer, p view.Picture) {
 	f, s := w.a.Frame, w.a.Spec
 	edge := p.Window.Max.X
 	lv := func(z float64, name string) {
-		sign := "+"
-		if z < 0 {
-			sign = ""
-		}
+		sign := map[bool]string{true: "+"}[z > 0]
 		c.level(right, geom.Vec{X: edge, Y: z}, name+" "+sign+w.text(z))
 	}
 	lv(0, "FINISHED FLOOR")
@@ -282,7 +279,7 @@ func (w *writer) countLine() string {
 			n += len(st.Rows) * len(st.Offsets())
 			_ = b
 		}
-		t += fmt.Sprintf(", %d %s %s", n, boltWord(st.Kind), w.text(st.Diameter.MM()))
+		t += fmt.Sprintf(", %d %s %s", n, boltWord(st.Kind), w.diameter(st.Diameter))
 	}
 	return t + fmt.Sprintf(", %d WASHERS", w.a.Count(detail.Washer))
 }

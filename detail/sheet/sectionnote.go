@@ -96,7 +96,7 @@ func (w *writer) boltNote(c *composer, b int) {
 	}
 	row := w.a.Rows[len(w.a.Rows)-1]
 	set := row.Set
-	words := fmt.Sprintf("BT1 %d %s x %s %s PER BLOCK, %s, HOLE %s; WASHER %s x %s EACH END", len(w.a.Blocks[b].Bolts), w.text(set.Diameter.MM()), w.text(w.a.BoltLength(set).MM()),
+	words := fmt.Sprintf("BT1 %d %s x %s %s PER BLOCK, %s, HOLE %s; WASHER %s x %s EACH END", len(w.a.Blocks[b].Bolts), w.diameter(set.Diameter), w.text(w.a.BoltLength(set).MM()),
 		boltWord(set.Kind), set.Coating, w.text(set.Hole.MM()), w.text(set.Washer.Size.MM()), w.text(set.Washer.Thickness.MM()))
 	c.call(right, geom.Vec{X: w.a.Frame.LedgerFront + set.Washer.Thickness.MM() + 4, Y: row.Z}, render.Arrow, caps(words))
 }

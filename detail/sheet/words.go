@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"math"
 	"regexp"
 	"strings"
 
+	"standclear/detail/unit"
+	"standclear/render"
 	"standclear/render/font"
 )
 
@@ -30,4 +33,20 @@ func wrap(s string, h, width float64, bold bool) []string {
 		lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
 	}
 	return lines
+}
+
+// diameter writes a bolt's size as the trade does: 5/8", M16.
+func (w *writer) diameter(d unit.Length) string {
+	if w.unit() == render.Millimetre {
+		return "M" + w.text(d.MM())
+	}
+	return w.text(d.MM())
+}
+
+// exact writes a length on the drafting step as dimensions do, and any other in decimals.
+func (w *writer) exact(l unit.Length) string {
+	if s := step(w.a.Spec.Project.System); math.Abs(l.MM()-math.Round(l.MM()/s)*s) > 0.01 {
+		return l.Text(w.a.Spec.Project.System)
+	}
+	return w.text(l.MM())
 }
