@@ -150,7 +150,7 @@ func (a *Assembly) membranes(i int) {
 	top := geom.Polyline(geom.Vec{X: 0, Y: z1(0) + lap}, geom.Vec{X: 0, Y: z1(0)}, geom.Vec{X: b.Box.Max.Y, Y: z1(b.Box.Max.Y)})
 	bottom := geom.Polyline(geom.Vec{X: 0, Y: b.Box.Min.Z}, geom.Vec{X: b.Box.Max.Y, Y: b.Box.Min.Z})
 	girth := 2*(b.Box.Max.Z-b.Box.Min.Z) + 2*s.Blocks.Width.MM()
-	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Line: top,
+	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}, {geom.X, bottom}},
 		Size: [3]unit.Length{0, unit.Length(b.Box.Max.Y + lap), unit.Length(girth)},
 		Solids: []geom.Solid{
 			geom.Sheet(top, t, 0, geom.X, b.Box.Min.X, b.Box.Max.X), geom.Sheet(bottom, 0, t, geom.X, b.Box.Min.X, b.Box.Max.X),

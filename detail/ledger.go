@@ -58,8 +58,8 @@ func (a *Assembly) hangers() {
 		left := geom.Polyline(geom.Vec{X: x - h - flange, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
 		right := geom.Polyline(geom.Vec{X: x + h + flange, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
 		a.add(Part{ID: fmt.Sprintf("HG%d", i+1), Mark: "HG1", Name: "JOIST HANGER", Role: Hanger, Material: "galvanized steel", Block: -1, Thin: true,
-			Line: geom.Polyline(geom.Vec{X: face, Y: high}, geom.Vec{X: face, Y: bottom}, geom.Vec{X: seat, Y: bottom}),
-			Size: [3]unit.Length{unit.Length(t), j.Width, j.Depth},
+			Bends: []Bend{{geom.X, geom.Polyline(geom.Vec{X: face, Y: high}, geom.Vec{X: face, Y: bottom}, geom.Vec{X: seat, Y: bottom})}, {geom.Z, left}, {geom.Z, right}},
+			Size:  [3]unit.Length{unit.Length(t), j.Width, j.Depth},
 			Solids: []geom.Solid{
 				geom.Sheet(left, t, 0, geom.Z, bottom, high), geom.Sheet(right, 0, t, geom.Z, bottom, high), box(x-h-t, x+h+t, face, seat, bottom-t, bottom),
 			}})
@@ -83,7 +83,7 @@ func (a *Assembly) deck() {
 // decking lays boards along the ledger from the cladding gap outward.
 func (a *Assembly) decking(end float64) {
 	s, f := a.Spec, a.Frame
-	width, gap := 139.7, 3.0 // 5 1/2 in board
+	width, gap := s.Pick(5.5*25.4, 140), 3.0
 	y := max(f.CladOut+s.Deck.DeckGap.MM(), f.LedgerBack)
 	if f.FlashAt(y) > f.LedgerTop+geom.Tol {
 		y = f.LedgerBack

@@ -80,7 +80,25 @@ type Part struct {
 	Block    int            // index of the block it belongs to, -1 for none
 	Existing bool           // stands there already, or is built by others
 	Thin     bool           // a sheet so thin that a section shows it as a line
-	Line     geom.Path      // Thin parts bent from a sheet: the sheet's path in the plane across x
+	Bends    []Bend         // Thin parts bent from a sheet: its paths
+}
+
+// Bend is the path of a bent sheet in the plane across Axis, in the coordinates of geom.Prism: (y, z)
+// across X, (x, z) across Y, (x, y) across Z.
+type Bend struct {
+	Axis geom.Axis
+	Path geom.Path
+}
+
+// At returns the point of space that stands for point p of the bend's plane.
+func (b Bend) At(p geom.Vec) geom.Vec3 {
+	switch b.Axis {
+	case geom.X:
+		return geom.Vec3{Y: p.X, Z: p.Y}
+	case geom.Y:
+		return geom.Vec3{X: p.X, Z: p.Y}
+	}
+	return geom.Vec3{X: p.X, Y: p.Y}
 }
 
 // Bored returns the solids with the holes taken out.

@@ -54,7 +54,7 @@ func (a *Assembly) interior() {
 // studs builds the sole plate, the studs and what fills the bays.
 func (a *Assembly) studs(l spec.Layer, i int, y0, y1 float64) {
 	s, f := a.Spec, a.Frame
-	const sole = 38.1 // 2x stock, actual
+	sole := s.Pick(1.5*25.4, 45)
 	wall := geom.Subtract(geom.Rect(f.Left, f.SubTop, f.Right, f.Top), a.doorHoles(f.SubTop))
 	plate := wall.Clip(geom.Box{Min: geom.Vec{X: f.Left, Y: f.SubTop}, Max: geom.Vec{X: f.Right, Y: f.SubTop + sole}})
 	a.add(Part{ID: "SOLE", Mark: "EX1", Name: "SOLE PLATE", Role: Plate, Material: "softwood", Grain: geom.X, Block: -1, Existing: true,
@@ -148,10 +148,7 @@ func (a *Assembly) band() geom.Region {
 // furring builds the strips over the studs that keep the cavity open.
 func (a *Assembly) furring(l spec.Layer, i int, y0, y1 float64) {
 	s, f := a.Spec, a.Frame
-	half := 31.75 // 1x3 strip, 2 1/2 in
-	if s.Project.System == unit.SI {
-		half = 30
-	}
+	half := s.Pick(2.5*25.4, 60) / 2 // 1x3 strip
 	wall := geom.Subtract(geom.Rect(f.Left, f.Bottom, f.Right, f.Top), a.doorHoles(f.SubTop), a.band())
 	n := 0
 	for _, x := range axes(s.Wall.StudFirst.MM(), s.Wall.StudSpacing.MM(), f.Left+half, f.Right-half) {

@@ -36,19 +36,34 @@ func (a *Assembly) water() {
 	w := s.Water.Flashing
 	if w.Up > 0 || w.Out > 0 {
 		path := a.FlashingPath()
-		a.add(Part{ID: "F1", Mark: "F1", Name: "LEDGER FLASHING", Role: Flashing, Material: w.Material, Grain: geom.X, Block: -1, Thin: true, Line: path,
-			Note: "laps under " + w.Lap, Size: [3]unit.Length{w.Thickness, unit.Length(path.Length()), s.Ledger.Length},
-			Solids: []geom.Solid{geom.Sheet(path, w.Thickness.MM(), 0, geom.X, 0, l)}})
+		a.add(Part{ID: "F1", Mark: "F1", Name: "LEDGER FLASHING", Role: Flashing, Material: w.Material, Grain: geom.X, Block: -1, Thin: true, Bends: []Bend{{geom.X, path}},
+			Note: "laps under " + w.Lap + ", leg notched at the joists", Size: [3]unit.Length{w.Thickness, unit.Length(path.Length()), s.Ledger.Length}, Solids: a.flashingSolids(path, w.Thickness.MM(), l)})
 	}
 	if s.Water.Screen && f.Gap() > 0 {
 		z := f.LedgerBottom
 		path := geom.Polyline(geom.Vec{X: f.InsulOut, Y: z + 25}, geom.Vec{X: f.InsulOut, Y: z}, geom.Vec{X: f.LedgerBack, Y: z}, geom.Vec{X: f.LedgerBack, Y: z + 25})
 		for i, sp := range a.Between() {
-			a.add(Part{ID: fmt.Sprintf("SC/%d", i+1), Mark: "SC1", Name: "INSECT SCREEN", Role: Screen, Material: "stainless mesh", Grain: geom.X, Block: -1, Thin: true, Line: path,
+			a.add(Part{ID: fmt.Sprintf("SC/%d", i+1), Mark: "SC1", Name: "INSECT SCREEN", Role: Screen, Material: "stainless mesh", Grain: geom.X, Block: -1, Thin: true, Bends: []Bend{{geom.X, path}},
 				Size: [3]unit.Length{0, unit.Length(path.Length()), unit.Length(sp[1] - sp[0])}, Solids: []geom.Solid{geom.Sheet(path, 0.5, 0, geom.X, sp[0], sp[1])}})
 		}
 	}
 	a.base()
+}
+
+// flashingSolids are the upstand and the top in one piece, and the drip leg between the deck joists,
+// which stand against the ledger and notch it.
+func (a *Assembly) flashingSolids(path geom.Path, t, l float64) []geom.Solid {
+	top := geom.Path{V: path.V[:3]}
+	leg := geom.Path{V: path.V[2:]}
+	out := []geom.Solid{geom.Sheet(top, t, 0, geom.X, 0, l)}
+	x, half := 0.0, a.Spec.Deck.Joists.Width.MM()/2+3
+	for _, j := range append(append([]float64(nil), a.DeckJoists...), l+half) {
+		if j-half > x+1 {
+			out = append(out, geom.Sheet(leg, t, 0, geom.X, x, min(j-half, l)))
+		}
+		x = max(x, j+half)
+	}
+	return out
 }
 
 // Between returns the stretches of the gap free of blocks, from end to end of the ledger.
@@ -75,6 +90,6 @@ func (a *Assembly) base() {
 	}
 	z := f.Bottom
 	path := geom.Polyline(geom.Vec{X: 0, Y: z + 75}, geom.Vec{X: 0, Y: z}, geom.Vec{X: f.CladOut + 10, Y: z - 3}, geom.Vec{X: f.CladOut + 10, Y: z - 15})
-	a.add(Part{ID: "F4", Mark: "F4", Name: "BASE FLASHING", Role: Base, Material: s.Water.Flashing.Material, Grain: geom.X, Block: -1, Thin: true, Existing: true, Line: path,
+	a.add(Part{ID: "F4", Mark: "F4", Name: "BASE FLASHING", Role: Base, Material: s.Water.Flashing.Material, Grain: geom.X, Block: -1, Thin: true, Existing: true, Bends: []Bend{{geom.X, path}},
 		Size: [3]unit.Length{s.Water.Flashing.Thickness, unit.Length(path.Length()), unit.Length(f.Right - f.Left)}, Solids: []geom.Solid{geom.Sheet(path, 0.6, 0, geom.X, f.Left, f.Right)}})
 }

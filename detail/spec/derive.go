@@ -1,5 +1,15 @@
 package spec
 
+import "standclear/detail/unit"
+
+// Pick returns the size usual in the project's system of units, in millimetres.
+func (s *Spec) Pick(ip, si float64) float64 {
+	if s.Project.System == unit.SI {
+		return si
+	}
+	return ip
+}
+
 // Depth returns the thickness of the block in millimetres: all plies and the pad.
 func (b Blocks) Depth() float64 {
 	d := b.Pad.Thickness.MM()

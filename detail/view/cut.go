@@ -93,15 +93,17 @@ func (p *Picture) cut(part *detail.Part, v geom.View, o Options) {
 	p.Pieces = append(p.Pieces, piece)
 }
 
-// thinLines returns the lines that stand for a thin sheet: its own path where the plane is across
-// it, else the middle line of each strip.
+// thinLines returns the lines that stand for a thin sheet: its own bends where the plane is across
+// them, else the middle line of each strip.
 func (p *Picture) thinLines(part *detail.Part, r geom.Region, v geom.View) []geom.Path {
-	if len(part.Line.V) > 0 && math.Abs(v.N.X) > 0.99 {
-		paths := []geom.Path{part.Line}
-		if !p.Window.Empty() {
-			paths = clipPaths(paths, p.Window)
+	var bent []geom.Path
+	for _, b := range part.Bends {
+		if math.Abs(v.N.Dot(b.Axis.Unit())) > 0.99 {
+			bent = append(bent, seenPath(b, v))
 		}
-		return paths
+	}
+	if len(bent) > 0 {
+		return p.clip(bent)
 	}
 	var out []geom.Path
 	for _, q := range r.Parts() {
@@ -114,6 +116,15 @@ func (p *Picture) thinLines(part *detail.Part, r geom.Region, v geom.View) []geo
 		}
 	}
 	return out
+}
+
+// seenPath returns the path of a bend in the coordinates of v.
+func seenPath(b detail.Bend, v geom.View) geom.Path {
+	q := geom.Path{V: append([]geom.Vertex(nil), b.Path.V...), Closed: b.Path.Closed}
+	for i, w := range q.V {
+		q.V[i].Vec, _ = v.To(b.At(w.Vec))
+	}
+	return q
 }
 
 // claim settles overlaps: where two cut parts would fill the same ground, the later in the build
