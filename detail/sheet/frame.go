@@ -50,6 +50,7 @@ func (w *writer) border(s *render.Sheet, l layoutOf, n, of int, scale string) {
 	y := w.fields(s, l, n, of, scale)
 	y = w.stamp(s, l, y)
 	y = w.checkSquare(s, l, y)
+	y = w.seal(s, l, y)
 	w.stripNotes(s, l, y)
 	w.banner(s, l)
 }
@@ -177,6 +178,19 @@ func (w *writer) checkSquare(s *render.Sheet, l layoutOf, y float64) float64 {
 		render.Text{Pen: render.Note, At: pt(x+d+3, y+4+d/2), Height: 2.2, Align: render.MiddleLeft,
 			Lines: wrap(name+". DO NOT SCALE FROM PRINT; PRINTED DIMENSIONS GOVERN.", 2.2, l.strip.Max.X-x-d-6, false)})
 	return y + 4 + d + 2
+}
+
+// seal leaves a square for the seal of the one who reviews, where the sheet is tall enough to leave the
+// notes their room.
+func (w *writer) seal(s *render.Sheet, l layoutOf, y float64) float64 {
+	const side = 48.0
+	if l.size.H < 450 {
+		return y
+	}
+	x := (l.strip.Min.X + l.strip.Max.X - side) / 2
+	s.Items = append(s.Items, render.Stroke{Pen: render.Grid, Path: geom.Rect(x, y+4, x+side, y+4+side)[0]},
+		render.Text{Pen: render.Note, At: pt(x+2, y+2+side), Height: 2, Align: render.TopLeft, Lines: []string{"SEAL"}})
+	return y + 4 + side + 2
 }
 
 // banner says in large type that a design must not be built, or not before an engineer has decided.

@@ -13,7 +13,7 @@ import (
 const planOrigin = "left end of ledger x outer face of sheathing, outside down"
 
 // planSheet draws the plan of the whole ledger and, larger, the plan at one block with the force
-// path behind the rim.
+// path behind the rim, and the parts of the work.
 func (w *writer) planSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	v := view.FromAbove(w.planCut())
@@ -21,12 +21,18 @@ func (w *writer) planSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	c, fits := w.choose(w.a.Spec.Sheets.Plan, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.52}, func(k float64) *composer { return w.plan(whole, k) })
 	b := w.sectionBlock()
 	part := view.Cut(w.a, v, w.planOptions(w.blockWindow(b)))
-	d, ok := w.choose(0, 4, 10, geom.Vec{X: room.W(), Y: room.H() - c.paper().H() - 14}, func(k float64) *composer { return w.blockPlan(part, b, k) })
-	top := c.paper()
-	spare := math.Max(0, room.H()-top.H()-d.paper().H()-14)
-	w.place(s, c, "1", "PLAN AT LEDGER", planOrigin, pt(room.Min.X+(room.W()-top.W())/2-top.Min.X, room.Max.Y-spare/3-top.Max.Y))
-	low := d.paper()
-	w.place(s, d, "2", "PLAN AT BLOCK", planOrigin, pt(room.Min.X+(room.W()-low.W())/2-low.Min.X, room.Min.Y+spare/3-low.Min.Y))
+	t := w.partTable()
+	below := room.H() - c.paper().H() - 14
+	d, ok := w.choose(0, 4, 10, geom.Vec{X: room.W() - t.total() - 20, Y: below}, func(k float64) *composer { return w.blockPlan(part, b, k) })
+	upper, low := c.paper(), d.paper()
+	spare := math.Max(0, below-math.Max(low.H(), t.height()))
+	w.place(s, c, "1", "PLAN AT LEDGER", planOrigin, pt(room.Min.X+(room.W()-upper.W())/2-upper.Min.X, room.Max.Y-spare/3-upper.Max.Y))
+	gap := math.Max(6, (room.W()-low.W()-t.total())/3)
+	top := room.Max.Y - spare*2/3 - upper.H() - 14
+	w.place(s, d, "2", "PLAN AT BLOCK", planOrigin, pt(room.Min.X+gap-low.Min.X, top-low.Max.Y))
+	items, _, _ := t.draw(room.Max.X-gap-t.total(), top, top-room.Min.Y)
+	s.Items = append(s.Items, items...)
+	ok = ok && t.height() <= below
 	return w.scale(c.k).Text, fits && ok
 }
 

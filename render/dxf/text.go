@@ -67,10 +67,11 @@ func (c *canvas) single(t render.Text, at geom.Vec, height float64, value string
 // pitchFactor sets the lines render.LinePitch apart: 1 is five thirds of the height.
 const pitchFactor = render.LinePitch * 3 / 5
 
-// paragraphs returns the data of an MTEXT whose lines are broken where ours are, at any font: width
-// 0 wraps nothing.
+// paragraphs returns the data of an MTEXT whose lines are broken where ours are: its width is that of
+// the longest line with wide letters, so that nothing wraps at any usual font. Width 0 would mean the
+// same, but some readers then break at every word.
 func (c *canvas) paragraphs(t render.Text, at geom.Vec, height float64) tags {
-	d := tags{}.class("AcDbMText").point(10, at).real(40, height).real(41, 0).int(71, int(t.Align)).int(72, 1)
+	d := tags{}.class("AcDbMText").point(10, at).real(40, height).real(41, letterWidth*height*float64(longest(t.Lines))).int(71, int(t.Align)).int(72, 1)
 	var all []string
 	for i, l := range t.Lines {
 		if i > 0 {
@@ -94,14 +95,19 @@ func (c *canvas) paragraphs(t render.Text, at geom.Vec, height float64) tags {
 // capital in the faces used. A judgement; nothing is placed by it.
 const letterWidth = 0.9
 
+// longest returns the number of letters of the longest line.
+func longest(lines []string) int {
+	n := 0
+	for _, l := range lines {
+		n = max(n, len([]rune(l)))
+	}
+	return n
+}
+
 // textBox estimates the extent of a text in the file's unit.
 func (c *canvas) textBox(t render.Text) geom.Box {
 	h := c.plotted(t.Height)
-	long := 0
-	for _, l := range t.Lines {
-		long = max(long, len([]rune(l)))
-	}
-	w, tall := letterWidth*h*float64(long), h*(1+render.LinePitch*float64(len(t.Lines)-1))
+	w, tall := letterWidth*h*float64(longest(t.Lines)), h*(1+render.LinePitch*float64(len(t.Lines)-1))
 	col, row := int(t.Align-1)%3, int(t.Align-1)/3
 	x, y := -w*float64(col)/2, -tall*float64(2-row)/2
 	u := geom.Polar(geom.Vec{}, 1, t.Rot*math.Pi/180)

@@ -65,7 +65,7 @@ func TestOneLineIsTextAndSeveralAreParagraphs(t *testing.T) {
 	m := note("A", "", "C")
 	m.Bold, m.Rot, m.Align = true, 90, render.BottomRight
 	r = write(t, view(render.Millimetre, 5, m)).one(t, "MTEXT")
-	if r.get(1) != `A\P\PC` || r.get(7) != boldStyle || r.get(40) != "12.5" || r.get(71) != "9" || r.get(50) != "90.0" || r.get(41) != "0.0" {
+	if r.get(1) != `A\P\PC` || r.get(7) != boldStyle || r.get(40) != "12.5" || r.get(71) != "9" || r.get(50) != "90.0" || r.get(41) != "11.25" {
 		t.Errorf("paragraph %v", r.tags)
 	}
 	// 1 is five thirds of the height, so 0.96 x 5/3 = 1.6 heights from line to line.
