@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strings"
 
 	"standclear/detail/unit"
 )
@@ -71,7 +72,7 @@ func (a *Assembly) CutList() ([]Stick, string) {
 	groups := map[string][]*Part{}
 	var order []string
 	for _, p := range a.Find(BlockPly) {
-		k := p.Material + " " + p.Size[0].Text(s.Project.System) + " x " + across.Text(s.Project.System)
+		k := p.Material + " " + strings.TrimSuffix(p.Size[0].Text(s.Project.System), " mm") + " x " + across.Text(s.Project.System)
 		if groups[k] == nil {
 			order = append(order, k)
 		}

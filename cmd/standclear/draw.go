@@ -167,7 +167,7 @@ func (j *job) page(sheets []*render.Sheet) html.Page {
 
 func (j *job) verdict() string {
 	r := &j.report
-	t := fmt.Sprintf("%d checks fail, %d for the engineer, %d not checked, %d ok", r.Count(check.Fails), r.Count(check.Engineer), r.Count(check.NotChecked), r.Count(check.OK))
+	t := fmt.Sprintf("%d fail, %d for the engineer, %d not checked, %d ok", r.Count(check.Fails), r.Count(check.Engineer), r.Count(check.NotChecked), r.Count(check.OK))
 	if r.Count(check.Fails) > 0 {
 		return "DO NOT BUILD: " + t
 	}

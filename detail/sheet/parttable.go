@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"standclear/detail"
-	"standclear/detail/unit"
 )
 
 // partTable lists what is bought and built for the ledger, a row a mark: parts of one mark that differ
@@ -35,26 +34,11 @@ func (w *writer) partRow(of []detail.Line) []string {
 		qty += l.Qty
 		least, most = min(least, l.Size[2]), max(most, l.Size[2])
 	}
-	var size []string
-	for i, s := range first.Size[:2] {
-		if s > 0 && (i == 0 || s != first.Size[0]) { // of a round part one is enough
-			size = append(size, w.cross(s))
-		}
-	}
-	switch {
-	case most > least:
-		size = append(size, w.text(least.MM())+" to "+w.text(most.MM()))
-	case most > 0:
-		size = append(size, w.text(most.MM()))
+	size := w.sizeText(first)
+	if most > least {
+		first.Size[2] = 0
+		size = w.sizeText(first) + " x " + w.text(least.MM()) + " to " + w.text(most.MM())
 	}
 	about := strings.TrimSuffix(first.Material+", "+first.Note, ", ")
-	return []string{first.Mark, fmt.Sprint(qty), caps(first.Name), strings.Join(size, " x "), caps(about)}
-}
-
-// cross is a thickness or width of a part: to the sixteenth, thin metal in decimals, or millimetres.
-func (w *writer) cross(l unit.Length) string {
-	if sys := w.a.Spec.Project.System; sys != unit.SI {
-		return l.Text(sys)
-	}
-	return w.text(l.MM())
+	return []string{first.Mark, fmt.Sprint(qty), caps(first.Name), size, caps(about)}
 }

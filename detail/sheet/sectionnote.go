@@ -36,6 +36,7 @@ func (w *writer) atNotes(c *composer, p view.Picture, b int) {
 	above := func(q view.Piece) bool { return q.Region.Bounds().Min.Y > w.a.Frame.SubTop-1 || len(q.Lines) > 0 }
 	w.sayOf(c, left, p, detail.Finish, 0.5, 0.75, above)
 	w.sayOf(c, left, p, detail.Cavity, 0.3, 0.45, above)
+	w.sayOf(c, left, p, detail.Stud, 0.5, 0.45, above)
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.93)
 	w.sayOf(c, left, p, detail.Plate, 0.5, 0.5, above)
 	w.say(c, left, p, detail.Subfloor, 0.12, 0.5)
@@ -345,6 +346,7 @@ func (w *writer) flashNote(c *composer, p view.Picture) {
 func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	s, f := w.a.Spec, w.a.Frame
 	w.sayOf(c, right, p, detail.Cladding, 0.5, 0.4, w.overDeck, "STOPS "+w.text(s.Wall.Cladding.AboveFlash.MM())+" ABOVE F1")
+	w.sayOf(c, left, p, detail.Cavity, 0.3, 0.45, func(q view.Piece) bool { return q.Region.Bounds().Min.Y > f.SubTop-1 })
 	w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
 	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+", CONTINUOUS")
 	w.flashNote(c, p)

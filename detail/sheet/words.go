@@ -21,8 +21,8 @@ func caps(s string) string {
 }
 
 var (
-	units    = regexp.MustCompile(`\d ?(LB|KN|MM|PSF|PSI|KPA)\b`)
-	unitCase = map[string]string{"LB": "lb", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
+	units    = regexp.MustCompile(`\d ?(LB|KG|KN|MM|PSF|PSI|KPA)\b`)
+	unitCase = map[string]string{"LB": "lb", "KG": "kg", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
 	mixed    = regexp.MustCompile(`(\d) (\d+/\d+)`)
 )
 
@@ -46,7 +46,7 @@ func (w *writer) diameter(d unit.Length) string {
 
 // exact writes a length on the drafting step as dimensions do, and any other in decimals.
 func (w *writer) exact(l unit.Length) string {
-	if s := step(w.a.Spec.Project.System); math.Abs(l.MM()-math.Round(l.MM()/s)*s) > 0.01 {
+	if s := step(w.a.Spec.Project.System); w.unit() == render.Inch && math.Abs(l.MM()-math.Round(l.MM()/s)*s) > 0.01 {
 		return l.Text(w.a.Spec.Project.System)
 	}
 	return w.text(l.MM())
