@@ -39,6 +39,7 @@ func commands() []command {
 		{"draw", "[PROJECT.yaml]", "draw and check a project, write its set", draw},
 		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
 		{"new", "", "write a commented starter project file", newProject},
+		{"fastener", "", "print the design values of one fastener", fastener},
 	}
 }
 
@@ -66,7 +67,7 @@ func run(args []string, e env) (code int) {
 			return c.run(e, args[1:])
 		}
 	}
-	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, new (standclear --help)\n", args[0])
+	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, new, fastener (standclear --help)\n", args[0])
 	return exitInput
 }
 
@@ -78,7 +79,7 @@ usage: standclear COMMAND [PROJECT.yaml] [flags]
 
 `)
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-6s %-15s %s\n", c.name, c.args, c.about)
+		fmt.Fprintf(w, "  %-8s %-15s %s\n", c.name, c.args, c.about)
 	}
 	fmt.Fprint(w, `
 standclear COMMAND --help lists the flags. Without a project the embedded demo is used.
