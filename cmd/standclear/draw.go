@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -49,7 +50,8 @@ func draw(e env, args []string) int {
 		return code
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version})
-	files, err := j.files(sheets, kinds)
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version})
+	files, err := j.files(sheets, pages, kinds)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
@@ -80,8 +82,8 @@ func kindsOf(only string) (map[string]bool, error) {
 	return out, nil
 }
 
-// files draws everything into memory.
-func (j *job) files(sheets []*render.Sheet, kinds map[string]bool) ([]file, error) {
+// files draws everything into memory; the PDF holds the sheets and then the pages of the calculation.
+func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool) ([]file, error) {
 	var out []file
 	add := func(name string, write func(w io.Writer) error) error {
 		var b bytes.Buffer
@@ -104,7 +106,9 @@ func (j *job) files(sheets []*render.Sheet, kinds map[string]bool) ([]file, erro
 		}
 	}
 	if kinds["pdf"] {
-		if err := add("set.pdf", func(w io.Writer) error { return pdf.Write(w, sheets, pdf.Options{Title: j.title()}) }); err != nil {
+		if err := add("set.pdf", func(w io.Writer) error {
+			return pdf.Write(w, slices.Concat(sheets, pages), pdf.Options{Title: j.title()})
+		}); err != nil {
 			return nil, err
 		}
 	}
@@ -116,6 +120,7 @@ func (j *job) files(sheets []*render.Sheet, kinds map[string]bool) ([]file, erro
 			return j.report.WriteJSON(w, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults()})
 		}},
 		{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.title(), j.spec.Project.System) }},
+		{"calculation.html", func(w io.Writer) error { return html.WriteReport(w, j.calculation()) }},
 		{"schedule.csv", j.schedule},
 		{"index.html", func(w io.Writer) error { return html.Write(w, j.page(sheets)) }},
 	} {
@@ -149,20 +154,6 @@ func (j *job) schedule(w io.Writer) error {
 		return err
 	}
 	return c.Error()
-}
-
-func (j *job) page(sheets []*render.Sheet) html.Page {
-	p := html.Page{Title: j.title(), Sheets: sheets, Notes: j.report.Cautions, Head: []string{"Check", "Where", "Value", "Limit", "Ratio", "Verdict", "Clause", "Why, and the smallest change"}, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
-	class := map[check.Verdict]string{check.OK: "ok", check.Fails: "fails", check.Engineer: "engineer", check.NotChecked: "unchecked"}
-	sys := j.spec.Project.System
-	for _, s := range j.report.Steps {
-		limit, ratio := "", ""
-		if s.Limit != nil {
-			limit, ratio = s.Limit.Text(sys), s.RatioText()
-		}
-		p.Rows = append(p.Rows, html.Row{Class: class[s.Verdict], Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
-	}
-	return p
 }
 
 func (j *job) verdict() string {

@@ -65,34 +65,8 @@ func (s *Step) text(p *printer, sys unit.System) {
 		p.f(" (%s)", s.Where)
 	}
 	p.f("  [%s]\n", s.ID)
-	if s.Formula != "" {
-		p.f("    %s = %s\n", orDash(s.Symbol), s.Formula)
-	}
-	if len(s.With) > 0 {
-		var in []string
-		for _, a := range s.With {
-			in = append(in, a.Symbol+" = "+a.Value.Text(sys))
-		}
-		p.f("%s\n", wrap("    ", strings.Join(in, "; "), 96))
-	}
-	line := ""
-	if !s.Bare() {
-		line = "  = " + s.Value.Text(sys)
-	}
-	if s.Limit != nil {
-		line += "  " + s.LimitText(sys) + "  ratio " + s.RatioText()
-		if s.Cap != 0 && s.Cap != 1 {
-			line += fmt.Sprintf(" of %.2f", s.Cap)
-		}
-	}
-	if s.Verdict != Info {
-		line += "  " + s.Verdict.String()
-	}
-	p.f("  %s\n", line)
-	for _, l := range []struct{ head, text string }{{"clause: ", s.Clause}, {"why: ", s.Reason}, {"smallest change: ", s.Fix}, {"note: ", s.Note}} {
-		if l.text != "" {
-			p.f("%s\n", wrap("    "+l.head, l.text, 96))
-		}
+	for _, r := range s.Rows(sys) {
+		p.f("%s\n", wrap("    "+r.Head, r.Text, 96))
 	}
 }
 

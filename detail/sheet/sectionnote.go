@@ -256,7 +256,7 @@ func (w *writer) boltNotes(c *composer, b int) {
 	}
 }
 
-func either(yes bool, a, b string) string {
+func either[T any](yes bool, a, b T) T {
 	if yes {
 		return a
 	}

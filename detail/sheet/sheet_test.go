@@ -24,6 +24,7 @@ type set struct {
 	a      *detail.Assembly
 	report check.Report
 	sheets []*render.Sheet
+	pages  []*render.Sheet // of the calculation
 }
 
 func compose(t testing.TB, name string, sets ...string) set {
@@ -52,7 +53,8 @@ func composeAnew(t testing.TB, name string, sets ...string) set {
 		t.Fatal(err)
 	}
 	r, res := design.Check(a)
-	return set{a, r, sheet.Compose(a, &r, res, sheet.Options{Version: "test"})}
+	o := sheet.Options{Version: "test"}
+	return set{a, r, sheet.Compose(a, &r, res, o), sheet.Calculation(a, &r, res, o)}
 }
 
 // variants are the demos and changes that move things about on the sheets.
@@ -249,16 +251,16 @@ func TestSheetsAgree(t *testing.T) {
 		if blocks == 0 {
 			return
 		}
-		if m := find("A-201", `(\d+) BLOCKS, (\d+) HEX BOLTS`); len(m) != 3 || m[1] != fmt.Sprint(blocks) || m[2] != fmt.Sprint(bolts) {
+		if m := find("A-201", `COUNT: (\d+) BLOCKS; HEX (?s:.*?: )(\d+);`); len(m) != 3 || m[1] != fmt.Sprint(blocks) || m[2] != fmt.Sprint(bolts) {
 			t.Errorf("A-201 counts %v, the assembly has %d blocks and %d bolts", m, blocks, bolts)
 		}
-		if m := find("G-001", `FASTENERS\n(\d+) x`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
+		if m := find("G-001", `BT1\nHEX BOLT [^:]*: (\d+);`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
 			t.Errorf("G-001 counts %v fasteners, the assembly has %d", m, bolts)
 		}
 		if m := find("S-501", `HEX BOLT\n.*\n(\d+)\n`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
 			t.Errorf("S-501 counts %v bolts, the assembly has %d", m, bolts)
 		}
-		if m := find("S-501", `BLOCK B1 TO B(\d+), (\d+) OFF`); len(m) != 3 || m[2] != fmt.Sprint(blocks) {
+		if m := find("S-501", `BLOCK B1 TO B(\d+), (\d+) REQUIRED`); len(m) != 3 || m[2] != fmt.Sprint(blocks) {
 			t.Errorf("S-501 counts %v blocks, the assembly has %d", m, blocks)
 		}
 		for _, sh := range s.sheets {

@@ -61,3 +61,20 @@ func TestWriteErrorIsReturned(t *testing.T) {
 		}
 	}
 }
+
+func TestReportIsWholeAndSafe(t *testing.T) {
+	var b bytes.Buffer
+	r := html.Report{Title: "HOUSE <b>", Verdict: "1 fail", Bad: true, Notes: []string{"<i>note</i>"}, Chapters: []html.Chapter{{Title: "Block", Figures: page().Sheets,
+		Entries: []html.Entry{{ID: "block_shear", Name: "shear", Verdict: "FAILS", Class: "fails", Lines: []string{"V <= V'", "clause: NDS 2018"}}}}}}
+	if err := html.WriteReport(&b, r); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"HOUSE &lt;b&gt;", `id="block_shear" class="fails"`, "V &lt;= V&#39;", "clause: NDS 2018", "<svg", "&lt;i&gt;note", "FAILS", "verdict bad"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("the report lacks %q", want)
+		}
+	}
+	if err := html.WriteReport(&shortWriter{100}, r); !errors.Is(err, errFull) {
+		t.Errorf("a full disk gives %v", err)
+	}
+}

@@ -1,0 +1,63 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"standclear/detail/check"
+	"standclear/detail/sheet"
+	"standclear/render"
+	"standclear/render/html"
+)
+
+// page is the set on one page: the table of checks and every sheet.
+func (j *job) page(sheets []*render.Sheet) html.Page {
+	p := html.Page{Title: j.title(), Sheets: sheets, Notes: j.report.Cautions, Head: []string{"Check", "Where", "Value", "Limit", "Ratio", "Verdict", "Clause", "Why, and the smallest change"}, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
+	sys := j.spec.Project.System
+	for _, s := range j.report.Steps {
+		limit, ratio := "", ""
+		if s.Limit != nil {
+			limit, ratio = s.Limit.Text(sys), s.RatioText()
+		}
+		p.Rows = append(p.Rows, html.Row{Class: classOf(s.Verdict), Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
+	}
+	return p
+}
+
+// classOf is how the pages colour a verdict.
+func classOf(v check.Verdict) string {
+	return map[check.Verdict]string{check.OK: "ok", check.Fails: "fails", check.Engineer: "engineer", check.NotChecked: "unchecked"}[v]
+}
+
+// calculation is the report as a page: a chapter a group, then what it rests on.
+func (j *job) calculation() html.Report {
+	r := html.Report{Title: j.title(), Notes: j.report.Cautions, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
+	for g := check.Loads; g <= check.Scope; g++ {
+		c := html.Chapter{Title: g.String(), Figures: sheet.Figures(j.assembly, &j.report, j.results, g)}
+		for _, s := range j.report.Steps {
+			if s.Group != g {
+				continue
+			}
+			e := html.Entry{ID: s.ID, Name: s.Name, Class: classOf(s.Verdict)}
+			if s.Verdict != check.Info {
+				e.Verdict = s.Verdict.String()
+			}
+			if s.Where != "" {
+				e.Name += " (" + s.Where + ")"
+			}
+			for _, row := range s.Rows(j.spec.Project.System) {
+				e.Lines = append(e.Lines, row.Head+row.Text)
+			}
+			c.Entries = append(c.Entries, e)
+		}
+		if len(c.Entries) > 0 {
+			r.Chapters = append(r.Chapters, c)
+		}
+	}
+	last := html.Chapter{Title: "Assumptions"}
+	for i, a := range j.report.Assumptions {
+		last.Entries = append(last.Entries, html.Entry{ID: fmt.Sprintf("assumption_%d", i+1), Name: a.Text, Lines: []string{strings.TrimPrefix(a.Key+"; "+a.Source, "; ")}})
+	}
+	r.Chapters = append(r.Chapters, last)
+	return r
+}
