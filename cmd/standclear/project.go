@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -60,6 +61,10 @@ func (s *source) load(e env, args []string) (*job, int) {
 	}
 	j := &job{spec: sp, assembly: a}
 	j.report, j.results = design.Check(a)
+	design.Mend(a, &j.report, func(changes ...string) (*spec.Spec, bool) {
+		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
+		return again, len(problems) == 0
+	})
 	return j, exitOK
 }
 

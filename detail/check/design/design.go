@@ -15,5 +15,6 @@ import (
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
 	report, results := strength.Run(Model(a))
 	fit.Run(a, &report)
+	plainLedger(a.Spec, &report)
 	return report, results
 }

@@ -1,0 +1,150 @@
+package design
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/spec"
+)
+
+// Reread reads the project anew with further KEY=VALUE changes; ok is false when it then has problems.
+type Reread func(changes ...string) (s *spec.Spec, ok bool)
+
+// Mend finds for every failing step the smallest change of one parameter that mends it, and writes it
+// into the step's Fix. A change is offered only after the whole design was built and checked with it; what
+// would then begin to fail is named beside it. Steps that no tried change mends keep the fix they have,
+// or say so.
+func Mend(a *detail.Assembly, r *check.Report, again Reread) {
+	failing := failures(r)
+	if len(failing) == 0 {
+		return
+	}
+	all := levers(a.Spec, a)
+	var wait sync.WaitGroup
+	for i := range all {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			all[i].try(failing, again)
+		}()
+	}
+	wait.Wait()
+	for i := range r.Steps {
+		if s := &r.Steps[i]; s.Verdict == check.Fails {
+			s.Fix = fixText(all, s)
+		}
+	}
+}
+
+// fixText is what mends the step at the least cost to others, and one other to choose from.
+func fixText(all []lever, s *check.Step) string {
+	var found []mending
+	for _, l := range all {
+		if m, ok := l.mends[s.ID]; ok {
+			found = append(found, m)
+		}
+	}
+	slices.SortStableFunc(found, func(a, b mending) int { return len(a.breaks) - len(b.breaks) })
+	var out []string
+	for _, m := range found[:min(2, len(found))] {
+		if len(out) > 0 && len(m.breaks) > len(found[0].breaks) {
+			break
+		}
+		t := m.change
+		if n := len(m.breaks); n > 0 {
+			t += ", then also to be mended: " + strings.Join(m.breaks[:min(2, n)], ", ")
+			if n > 2 {
+				t += fmt.Sprintf(" and %d more", n-2)
+			}
+		}
+		out = append(out, t)
+	}
+	switch {
+	case len(out) > 0:
+		return strings.Join(out, "; or ") + " (checked anew)"
+	case s.Fix != "":
+		return s.Fix
+	}
+	return "no change of one parameter that was tried mends it alone"
+}
+
+// lever is one parameter and the values to try, the smallest change first.
+type lever struct {
+	changes [][]string // KEY=VALUE; the first is the parameter, others follow from it
+	mends   map[string]mending
+}
+
+// mending is a change that mends a step, and the names of the steps that then begin to fail.
+type mending struct {
+	change string
+	breaks []string
+}
+
+// try builds and checks the design with each change. The greatest goes first: what it does not mend, a
+// smaller one is not asked for. Of changes that mend a step the one that breaks fewest others counts, and
+// of those the smallest.
+func (l *lever) try(failing map[string]bool, again Reread) {
+	l.mends = map[string]mending{}
+	if len(l.changes) == 0 {
+		return
+	}
+	last := len(l.changes) - 1
+	mended, breaks := outcome(l.changes[last], failing, again)
+	for _, id := range mended {
+		l.mends[id] = mending{strings.Join(l.changes[last], " "), breaks}
+	}
+	for i := last - 1; i >= 0 && len(mended) > 0; i-- {
+		if mended, breaks = outcome(l.changes[i], failing, again); len(mended) == 0 {
+			return
+		}
+		for _, id := range mended {
+			if m, ok := l.mends[id]; !ok || len(breaks) <= len(m.breaks) {
+				l.mends[id] = mending{strings.Join(l.changes[i], " "), breaks}
+			}
+		}
+	}
+}
+
+// outcome returns the steps that a change mends and the names of those it breaks, both in the order of
+// the report.
+func outcome(change []string, failing map[string]bool, again Reread) (mended, breaks []string) {
+	s, ok := again(change...)
+	if !ok {
+		return nil, nil
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		return nil, nil
+	}
+	r, _ := Check(a)
+	now := failures(&r)
+	for _, st := range r.Steps {
+		if st.Verdict == check.Fails && !failing[st.ID] && !slices.Contains(breaks, st.Name) {
+			breaks = append(breaks, st.Name)
+		}
+	}
+	for id := range failing {
+		st := r.Find(id)
+		gone := st == nil && len(breaks) > 0 // perhaps under another name
+		if !now[id] && !gone && (st == nil || st.Verdict != check.NotChecked) {
+			mended = append(mended, id)
+		}
+	}
+	slices.Sort(mended)
+	return mended, breaks
+}
+
+// failures are the IDs of the failing steps.
+func failures(r *check.Report) map[string]bool {
+	out := map[string]bool{}
+	for _, s := range r.Steps {
+		if s.Verdict == check.Fails {
+			out[s.ID] = true
+		}
+	}
+	return out
+}
