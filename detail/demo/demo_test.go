@@ -34,14 +34,14 @@ func TestProjectsRead(t *testing.T) {
 	}
 }
 
-// The gap behind the ledger is what the stand-off leaves of the insulation: 3 1/2 - 2 3/8 = 1 1/8 in,
-// 110 - 80 = 30 mm, whatever is tuned in the blocks.
+// The gap behind the ledger is what the stand-off leaves of the insulation: 1 1/2 + 1 1/2 + 3/4 - 2 3/8 =
+// 1 3/8 in, 110 - 80 = 30 mm, whatever is tuned in the blocks.
 func TestGap(t *testing.T) {
 	for _, c := range []struct {
 		name          string
 		standoff, gap float64 // mm
 	}{
-		{"deck", 3.5 * 25.4, 1.125 * 25.4}, {"balcony", 3.5 * 25.4, 1.125 * 25.4}, {"deck-metric", 110, 30}, {"balcony-metric", 110, 30},
+		{"deck", 3.75 * 25.4, 1.375 * 25.4}, {"balcony", 3.75 * 25.4, 1.375 * 25.4}, {"deck-metric", 110, 30}, {"balcony-metric", 110, 30},
 	} {
 		src, _ := demo.File(c.name)
 		s, problems := spec.Read(c.name, src, nil)

@@ -75,9 +75,9 @@ func TestLayoutsWorkedElsewhere(t *testing.T) {
 		return x
 	}
 	duct := deck()
-	duct.Inside = []Zone{{"duct", 66 * in, 80 * in}}
+	duct.Inside = []Zone{{Name: "duct", From: 66 * in, To: 80 * in}}
 	lamp := balcony()
-	lamp.Inside = []Zone{{"lamp", 60 * in, 70 * in}}
+	lamp.Inside = []Zone{{Name: "lamp", From: 60 * in, To: 70 * in}}
 	for _, c := range []struct {
 		name string
 		r    Rules
@@ -118,7 +118,7 @@ func uneven(r Rules, x []float64) float64 {
 
 func TestBlockedBayAsksForMoreSpacing(t *testing.T) {
 	r := deck()
-	r.Inside = []Zone{{"duct", 64.8 * in, 84 * in}}
+	r.Inside = []Zone{{Name: "duct", From: 64.8 * in, To: 84 * in}}
 	got := Find(r)
 	if got.Feasible || math.Abs(got.Limit-24.25*in) > 1e-6 {
 		t.Fatalf("limit %.3f in feasible %v, want 24.25 and not feasible", got.Limit/in, got.Feasible)

@@ -77,12 +77,13 @@ func TestReadDeck(t *testing.T) {
 		{"source", s.Source, "deck.yaml"}, {"nominal", s.Ledger.Nominal, "2x10"}, {"date", s.Project.Date, "2026-11-02"},
 		{"filler", s.Blocks.Material[2], "plywood"}, {"ply", s.Blocks.Material[0], "lumber"}, {"grade", s.Ledger.Grade, "No.2"},
 		{"species", s.Blocks.Species, "southern pine"}, {"lever arm", s.Assume.LeverArm, "audited"}, {"duct", s.Obstacles[0].Name, "SUPPLY DUCT"},
+		{"wind, not said", s.Loads.Wind, "unknown"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %q; want %q", c.name, c.got, c.want)
 		}
 	}
-	if !s.Blocks.PliesFastened || !s.Obstacles[0].Inside || s.Ledger.Incised || !s.Assume.Torsion || s.Assume.PlyCouple || s.Loads.Wind {
+	if !s.Blocks.PliesFastened || !s.Obstacles[0].Inside || s.Ledger.Incised || !s.Assume.Torsion || s.Assume.PlyCouple {
 		t.Errorf("a yes or no is the wrong way round: %+v %+v %+v", s.Blocks, s.Obstacles, s.Assume)
 	}
 	if s.Fasteners.ToRim != nil || len(s.Warnings) != 0 || len(s.Hash) != 8 {
@@ -92,13 +93,47 @@ func TestReadDeck(t *testing.T) {
 
 // What is absent and may be stays nil or unknown; a check says so later.
 func TestReadAbsent(t *testing.T) {
-	s := readDeck(t, "loads=", "site=", "foundation=", "doors=", "blocks.pad={thickness: 1/2in}")
+	s := readDeck(t, "loads=", "site=", "foundation=", "doors=", "deck.support=", "blocks.pad={thickness: 1/2in}")
 	if s.Loads.Live != nil || s.Loads.Dead != nil || s.Loads.Snow != nil || s.Blocks.Pad.Strength != nil || s.Site.Inside != nil ||
 		s.Foundation.Grade != nil || len(s.Doors) > 0 {
 		t.Errorf("something was made up: %+v %+v %+v", s.Loads, s.Site, s.Blocks.Pad)
 	}
-	if s.Site.Seismic != "unknown" || s.Site.RoofAbove != "unknown" || s.Foundation.Kind != "none" || s.Loads.Basis != "IRC" {
-		t.Errorf("%+v %+v", s.Site, s.Foundation)
+	if s.Site.Seismic != "unknown" || s.Site.RoofAbove != "unknown" || s.Foundation.Kind != "none" || s.Loads.Basis != "IRC" ||
+		s.Loads.Wind != "unknown" || s.Deck.Support != "unknown" {
+		t.Errorf("%+v %+v %+v, support %s", s.Site, s.Foundation, s.Loads, s.Deck.Support)
+	}
+}
+
+// Screws are read joint by joint: between the plies, and from the ledger into the outermost one. A count
+// asks for the size; none needs none.
+func TestReadScrews(t *testing.T) {
+	s := readDeck(t, "blocks.ledger_screws={count: 4, diameter: 0.25in, length: 3 1/2in}", "blocks.ply_screws.count=6")
+	if l := s.Blocks.LedgerScrews; l.Count != 4 || math.Abs(l.Diameter.Inches()-0.25) > 1e-9 || math.Abs(l.Length.Inches()-3.5) > 1e-9 {
+		t.Errorf("ledger screws %+v", l)
+	}
+	if p := s.Blocks.PlyScrews; p.Count != 6 || math.Abs(p.Diameter.Inches()-0.19) > 1e-9 || math.Abs(p.Length.Inches()-3) > 1e-9 {
+		t.Errorf("ply screws %+v", p)
+	}
+	if s := readDeck(t, "blocks.ply_screws="); s.Blocks.PlyScrews.Count != 0 || s.Blocks.LedgerScrews.Count != 0 {
+		t.Errorf("screws nobody gave: %+v %+v", s.Blocks.PlyScrews, s.Blocks.LedgerScrews)
+	}
+	for _, key := range []string{"diameter", "length"} {
+		_, problems := spec.Read("deck.yaml", deckFile(t), []string{"blocks.ledger_screws={count: 4, diameter: 0.19in, length: 3in}", "blocks.ledger_screws." + key + "="})
+		if len(problems) != 1 || problems[0].Key != "blocks.ledger_screws."+key {
+			t.Errorf("no %s: %s", key, problems.Error())
+		}
+	}
+}
+
+// The three answers to wind, and nothing else.
+func TestReadWind(t *testing.T) {
+	for _, w := range []string{"yes", "no", "unknown"} {
+		if got := readDeck(t, "loads.wind="+w).Loads.Wind; got != w {
+			t.Errorf("%s read as %s", w, got)
+		}
+	}
+	if s, _ := spec.Read("deck.yaml", deckFile(t), []string{"loads.wind=perhaps"}); s != nil {
+		t.Error("perhaps was taken")
 	}
 }
 

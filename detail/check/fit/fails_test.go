@@ -1,0 +1,189 @@
+package fit_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"standclear/detail/check"
+	"standclear/detail/demo"
+)
+
+// twoSets bolts the blocks to the rim and lags the ledger to the blocks, with room for the bolt heads between.
+func twoSets(more ...string) []string {
+	return append([]string{
+		"fasteners={to_rim: {diameter: 5/8in, rows: [3in, 6 1/2in], columns: 2, column_spacing: 3 1/4in}, " +
+			"to_block: {kind: lag, diameter: 1/2in, length: 4in, rows: [4 5/8in], washer: {kind: round, size: 1 3/8in, thickness: 0.1in}}}",
+		"blocks.spacer=1in", "water.flashing.out=3 1/4in"}, more...)
+}
+
+// failure is a change of a demo that a check must answer, with its verdict and some of its words.
+type failure struct {
+	id      string
+	demo    string
+	sets    []string
+	verdict check.Verdict
+	says    string
+}
+
+func set(s ...string) []string { return s }
+
+// failures has at least one for every check that can fail. Changes that fail by a hand's breadth are worked beside.
+func failures() []failure {
+	return append(append(append(placeFailures(), boltFailures()...), durableFailures()...), waterFailures()...)
+}
+
+func placeFailures() []failure {
+	return []failure{
+		{"block_spacing_max", "deck", set("blocks.positions=[12 1/2in, 60in, 110in, 166in]"), check.Fails, `4'-8" is more than the 1'-10" allowed`},
+		{"block_spacing_max", "deck", set("obstacles.0.from=62in", "obstacles.0.to=86in"), check.Fails, "a blocked bay must carry a block"},
+		{"block_end_left", "deck", set("blocks.positions=[4in, 24in, 44in, 166in]"), check.Fails, `4" is under the 4 1/2" asked for`},
+		{"block_end_left", "deck", set("blocks.positions=[13in, 33in, 166in]"), check.Fails, `1'-1" of ledger stand beyond`},
+		{"block_end_right", "deck", set("blocks.positions=[12in, 33in, 172in]"), check.Fails, `4" is under the 4 1/2" asked for`},
+		{"block_end_right", "deck-metric", set("blocks.positions=[215mm, 715mm, 4290mm]"), check.Fails, "310 mm of ledger stand beyond"},
+		{"bolt_joist_clearance", "deck", set("blocks.equal=yes"), check.Fails, "B2 0.68 in"},
+		// 2.5625 in beside a joist keep the 2 1/2 asked for, but not half a flange and half a plate, 2.65625.
+		{"bolt_joist_clearance", "deck", set("blocks.positions=[11.3875in]"), check.Fails, "B1 2.56 in"},
+		{"bolt_obstacle", "deck", set("blocks.equal=yes"), check.Fails, "in the zone of SUPPLY DUCT"},
+		{"block_obstacle", "deck", set("blocks.equal=yes", "obstacles.0.inside=no"), check.Fails, "in the zone of SUPPLY DUCT"},
+		// 10 in from axis to axis leave 1 3/4 between blocks of 8 1/4: 2 in are asked for.
+		{"block_clear_gap", "deck", set("blocks.positions=[12 1/2in, 22 1/2in, 166in]"), check.Fails, `1 3/4" between blocks`},
+		{"hanger_bolt_clearance", "deck", set("deck.joists.positions=[3/4in, 10 7/8in, 175 1/4in]"), check.Fails, "J2 at B1"},
+		{"block_behind_ledger", "deck", set("blocks.positions=[4in, 24in, 166in]"), check.Fails, `1/8" out past the ledger`},
+		{"block_behind_ledger", "deck", set("blocks.positions=[12in, 24in, 173in]"), check.Fails, `1 1/8" out past the ledger`},
+		{"joist_on_ledger", "deck", set("deck.joists.size=2x12"), check.Fails, `joists and hangers end 2" below the ledger`},
+		{"ledger_piece", "deck", set("ledger.length=20'-1\""), check.Fails, `a piece of 20'-1" cannot be bought`},
+		{"ledger_piece", "deck", set("ledger.length=31'-0\"", "ledger.splices=[130in]"), check.Fails, `a piece of 20'-2" cannot be bought`},
+		{"ledger_piece", "deck-metric", set("ledger.length=6050mm"), check.Fails, "a piece of 6050 mm cannot be bought"},
+		{"lowest_row_in_rim", "deck", set("deck.below_floor=5 7/8in"), check.Fails, "the lower bolts leave the rim"},   // 2 1/2 to spare, lowered by 2 5/8
+		{"highest_row_in_rim", "deck", set("deck.below_floor=-2 3/8in"), check.Fails, "the upper bolts leave the rim"}, // 5 9/16 to spare, raised by 5 5/8
+		{"nut_access", "deck", set("floor.access=finished"), check.Fails, "unreachable at 9 places"},
+		{"nut_access", "deck", set("floor.access=strip", "floor.strip=11in"), check.Fails, "unreachable"},
+		{"door_1_step", "deck", set("doors.0.swing=out"), check.Fails, `step of 4 1/4"; at most 1 1/2"`},
+		{"door_1_step", "deck", set("deck.below_floor=6 7/8in"), check.Fails, `step of 7 7/8"; at most 7 3/4"`},
+		{"door_1_water", "deck", set("deck.below_floor=7/8in"), check.Fails, `the deck stands 7/8" below the floor`},
+		{"door_1_water", "deck-metric", set("deck.below_floor=24mm"), check.Fails, "water and step conflict"},
+		{"grade_clearance", "deck", set("foundation.grade=-24in", "foundation.grade_high=-21 3/8in"), check.Engineer, `7 7/8" between ground and wood`}, // foot at -13 1/2
+		{"grade_clearance", "deck", set("foundation.grade=", "foundation.grade_high="), check.NotChecked, "height of the ground not stated"},
+	}
+}
+
+func boltFailures() []failure {
+	return []failure{
+		{"bolt_length", "deck", set("fasteners.through.length=10in"), check.Fails, "too short by 0.07 in: 10.07 in needed"},
+		{"bolt_length", "deck", twoSets("fasteners.to_rim.length=7in"), check.Fails, "too short"},
+		{"bolt_length_2", "deck", twoSets("fasteners.to_block.kind=bolt", "fasteners.to_block.length=4in"), check.Fails, "too short"},
+		// 11 in less a thread of 1 3/4 are the 9 1/4 it clamps; a 1/2 in more runs out of thread.
+		{"bolt_shank", "deck", set("fasteners.through.length=11 1/2in"), check.Fails, "the nut runs out of thread"},
+		{"bolt_shank", "deck", set("fasteners.through.thread=1in"), check.Fails, "the nut runs out of thread"},
+		{"bolt_shank_2", "deck", twoSets("fasteners.to_block.kind=bolt", "fasteners.to_block.length=12in"), check.Fails, "the nut runs out of thread"},
+		{"bolt_hole", "deck", set("fasteners.through.hole=0.65in"), check.Fails, "at least 0.03 in"},
+		{"bolt_hole", "deck", set("fasteners.through.hole=0.69in"), check.Fails, "at most 0.06 in"},
+		{"bolt_hole", "deck-metric", set("fasteners.through.hole=16.9mm"), check.Fails, "at least 1.0 mm"},
+		{"bolt_hole", "deck-metric", set("fasteners.through.hole=18.1mm"), check.Fails, "at most 2.0 mm"},
+		{"bolt_hole_2", "deck", twoSets("fasteners.to_block.kind=bolt", "fasteners.to_block.hole=5/8in"), check.Fails, "at most 0.06 in"},
+		{"clash_hardware", "deck", twoSets("blocks.spacer=0in"), check.Fails, "of B1 in the ledger"},
+		{"clash_hardware", "deck", twoSets("fasteners.to_block.kind=bolt"), check.Fails, "in the plywood sheathing"},
+		// Sixty screws are thirty rows in 7 7/16 in: 6.3 mm a row, where 4.8 and 3 of wood are needed.
+		{"clash_screws", "deck", set("blocks.ply_screws.count=60"), check.Fails, "in one place"},
+		// A first column of bolts 3/4 in from the end of the block stands in the column of the screws.
+		{"clash_screws", "deck", set("fasteners.through.column_spacing=6 3/4in"), check.Fails, "in a bolt hole"},
+		// From the face of the second ply, at 3 in, a screw of 2 15/16 leaves 1/16.
+		{"screw_point", "deck", set("blocks.ply_screws.length=2 15/16in"), check.Fails, `reach 1/16" from the sheathing face`},
+		{"lateral_joists", "deck", set("floor.joists.direction=parallel"), check.Fails, `LT1 at 2'-0", LT2 at 12'-8"`},
+		{"lateral_joists", "deck", set("tie.lateral.from_end=3in"), check.Fails, `LT1 at 3", LT2 at 14'-5"`},
+		// With no joists inside B1 stands about 11 1/8 in, where the rule puts the rod.
+		{"clash_rods", "deck", set("floor.joists.direction=parallel", "tie.lateral.from_end=11in"), check.Fails, "LT1 through the block ply"},
+	}
+}
+
+func durableFailures() []failure {
+	return []failure{
+		{"treated_ledger", "deck", set("ledger.treated=no", "blocks.treated=yes"), check.Fails, "ledger.treated: no, and southern pine"},
+		{"treated_blocks", "deck", set("blocks.treated=no"), check.Fails, "blocks.treated: no, and southern pine"},
+		{"coating", "deck", set("fasteners.through.coating=electroplated"), check.Fails, `coating "electroplated"`},
+		{"coating", "deck", twoSets("fasteners.to_rim.coating=plain"), check.Fails, `coating "plain"`},
+		{"coating_2", "deck", twoSets("fasteners.to_block.coating=plain"), check.Fails, `coating "plain"`},
+		{"steel", "deck", set("fasteners.through.grade=mystery"), check.NotChecked, `"mystery" is no grade`},
+		{"steel_2", "deck", twoSets("fasteners.to_block.grade=mystery"), check.NotChecked, `"mystery" is no grade`},
+	}
+}
+
+func waterFailures() []failure {
+	return []failure{
+		{"gap_clear", "deck", set("water.gap_min=1 1/2in"), check.Fails, `gap 1 3/8" is less than the 1 1/2" gap asked for: a stand-off of 3 7/8"`},
+		{"gap_clear", "deck", set("wall.layers.6.thickness=1 1/2in"), check.Fails, `gap 1 3/8" is less than the 1 1/2" cavity of the wall`},
+		{"gap_clear", "deck", set("wall.layers.5.thickness=3in"), check.Fails, `NOT BUILDABLE: the ledger is buried 7/16"`}, // 1 3/16 + 3 = 4 3/16 of 3 3/4
+		// The demo's cavity and siding fill its gap of 1 3/8 to the last; 1/8 more siding does not go in.
+		{"cladding_behind_ledger", "deck", set("wall.cladding.behind_ledger=yes", "wall.layers.7.thickness=3/4in"), check.Fails, `cladding 1 1/2" deep does not fit in the 1 3/8" gap`},
+		{"gap_capillary", "deck", set("wall.layers.5.thickness=2 1/4in"), check.Fails, `5/16" holds water between its faces`}, // 3 3/4 - 1 3/16 - 2 1/4
+		{"gap_capillary", "deck", set("wall.layers.5.thickness=3in"), check.Fails, "there is no gap to drain"},
+		{"gap_open_top", "deck", set("water.flashing.lap=wrb"), check.Fails, "closes the cavity over the gap"},
+		{"gap_open_top", "deck", set("wall.layers.6.role=other"), check.Fails, "has no cavity"},
+		{"gap_open_top", "deck", set("wall.layers.5.thickness=3in"), check.Fails, "leaves no gap"},
+		{"gap_open_foot", "deck", set("wall.cladding.below_ledger=1/4in"), check.Fails, "the cladding below runs up to the ledger"},
+		{"gap_blocked_share", "deck", set("blocks.width=10in"), check.Fails, "51 % of the length is wood"}, // 9 x 10 of 176
+		{"flashing_lap", "deck", set("water.flashing.lap=outside"), check.Fails, "pair F1 / cladding"},
+		{"flashing_fall", "deck", set("ledger.top_slope=1:17"), check.Fails, "5.9 %, at least 6 %"},
+		{"block_top_fall", "deck", set("blocks.top_slope=1:17"), check.Fails, "5.9 %, at least 6 %"},
+		{"flashing_reach", "deck", set("water.flashing.out=2in"), check.Fails, `the drip ends 1/8" behind the face`}, // 3 1/8 + 2 of 5 1/4
+		{"flashing_upstand", "deck", set("water.flashing.up=1 15/16in"), check.Fails, `upstand 1 15/16"`},
+		{"flashing_metal", "deck", set("water.flashing.thickness=0.015in"), check.Fails, "sheet of 0.01"},
+		{"cladding_clearance", "deck", set("wall.cladding.above_flashing=3/16in"), check.Fails, `3/16" lets the cladding draw water`},
+		{"decking_gap", "deck", set("deck.decking_gap=3/16in"), check.Fails, `3/16" holds water and leaves`},
+		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
+		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
+		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
+		{"patch_foot", "deck-metric", set("water.patch.height=344mm"), check.Fails, "lap of"}, // 49.5 of 50
+		{"patch_order", "deck", set("water.patch.under=no"), check.Fails, "reversed lap"},
+	}
+}
+
+func TestEveryFailureIsFound(t *testing.T) {
+	for _, c := range failures() {
+		t.Run(c.id+" "+c.sets[len(c.sets)-1], func(t *testing.T) {
+			s := found(t, report(assembled(t, c.demo, c.sets...)), c.id)
+			if s.Verdict != c.verdict || !strings.Contains(s.Reason, c.says) {
+				t.Errorf("%v: %q, want %v and %q", s.Verdict, s.Reason, c.verdict, c.says)
+			}
+			if c.verdict == check.Fails && s.Reason == "" {
+				t.Error("it fails and does not say why")
+			}
+		})
+	}
+}
+
+// A check fails for its own reason only: the two sets that the failures of the second are made from hold.
+func TestTwoSetsFit(t *testing.T) {
+	r := report(assembled(t, "deck", twoSets()...))
+	for _, s := range r.Steps {
+		if s.Verdict > check.OK && s.ID != "hanger_bolt_clearance" {
+			t.Errorf("%s is %v: %s", s.ID, s.Verdict, s.Reason)
+		}
+	}
+}
+
+// Every check that the package issues, here or anywhere in the tests, has a failure in the table.
+func TestNoCheckWithoutAFailure(t *testing.T) {
+	issued, failed := map[string]bool{}, map[string]bool{}
+	collect := func(r check.Report) {
+		for _, s := range r.Steps {
+			if s.Verdict != check.Info {
+				issued[s.ID] = true
+			}
+		}
+	}
+	for _, name := range demo.Names() {
+		collect(report(assembled(t, name)))
+	}
+	for _, c := range failures() {
+		failed[c.id] = true
+		collect(report(assembled(t, c.demo, c.sets...)))
+	}
+	door := regexp.MustCompile(`^door_\d+_`)
+	for id := range issued {
+		if !failed[door.ReplaceAllString(id, "door_1_")] {
+			t.Errorf("nothing makes %s fail", id)
+		}
+	}
+}

@@ -1,0 +1,171 @@
+package detail_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"standclear/detail"
+	"standclear/geom"
+)
+
+const ledgerScrews = "blocks.ledger_screws={count: 4, diameter: 0.19in, length: 2 3/4in}"
+
+// Depths by hand from plies of 1 1/2, 1 1/2 and 3/4 in, a ledger of 1 1/2, a pad or spacer where given.
+func TestJointsByHand(t *testing.T) {
+	const in = 25.4
+	type joint struct {
+		outer, inner string
+		face         float64 // in
+	}
+	for _, c := range []struct {
+		name string
+		sets []string
+		want []joint
+	}{
+		{"three plies", nil, []joint{{"P2", "P1", 3}, {"P3", "P2", 3.75}}},
+		{"and the ledger", []string{ledgerScrews}, []joint{{"P2", "P1", 3}, {"P3", "P2", 3.75}, {"L1", "P3", 5.25}}},
+		{"with a spacer", []string{ledgerScrews, "blocks.spacer=1/2in"}, []joint{{"P2", "P1", 3}, {"P3", "P2", 3.75}, {"L1", "P3", 5.75}}},
+		{"a pad after the first", []string{"blocks.pad={thickness: 1/2in, after: 1}"}, []joint{{"P3", "P2", 4.25}}},
+		{"a pad on the wall", []string{"blocks.pad={thickness: 1/2in, after: 0}"}, []joint{{"P2", "P1", 3.5}, {"P3", "P2", 4.25}}},
+		{"a pad outside", []string{"blocks.pad={thickness: 1/2in, after: 3}"}, []joint{{"P2", "P1", 3}, {"P3", "P2", 3.75}}},
+		{"plies loose", []string{"blocks.plies_fastened=no", ledgerScrews}, []joint{{"L1", "P3", 5.25}}},
+		{"no screws stated", []string{"blocks.ply_screws="}, nil},
+		{"one ply", []string{"blocks.plies=[3 1/2in]"}, nil},
+	} {
+		a := built(t, "deck", c.sets...)
+		got := a.Joints()
+		if len(got) != len(c.want) {
+			t.Errorf("%s: %+v", c.name, got)
+			continue
+		}
+		for i, j := range got {
+			if w := c.want[i]; j.Outer != w.outer || j.Inner != w.inner || math.Abs(j.Face-w.face*in) > 1e-6 || j.Ledger() != (w.outer == "L1") {
+				t.Errorf("%s: joint %d is %s to %s at %.3f in, want %+v", c.name, i+1, j.Outer, j.Inner, j.Face/in, w)
+			}
+		}
+	}
+}
+
+// The twelve screws of the first joint of B1, by hand: columns 3/4 in from the ends of a block from 8 3/8 to
+// 16 5/8 in; six rows between 3/4 in over the foot at -13 1/2 and 3/4 in under the top's outer edge, which falls 3 3/4 / 12
+// = 5/16 from -4 1/4: from -12 3/4 to -5 5/16 are 7 7/16, a step of 1.23958, the first a quarter of it up. The
+// second joint stands 3/4 in farther in and half a step higher.
+func TestScrewSpotsByHand(t *testing.T) {
+	const in = 25.4
+	a := built(t, "deck")
+	step := 7.4375 / 6
+	for j, c := range []struct{ left, right, z0 float64 }{
+		{9.125, 15.875, -12.75 + step/4}, {9.875, 15.125, -12.75 + 0.75*step},
+	} {
+		spots := a.ScrewSpots(0, j, 12)
+		if len(spots) != 12 {
+			t.Fatalf("joint %d: %d spots", j+1, len(spots))
+		}
+		for k, p := range spots {
+			want := geom.Vec{X: []float64{c.left, c.right}[k%2] * in, Y: (c.z0 + step*float64(k/2)) * in}
+			if p.Dist(want) > 1e-6 {
+				t.Errorf("joint %d, screw %d at %.4f, %.4f in, want %.4f, %.4f", j+1, k+1, p.X/in, p.Y/in, want.X/in, want.Y/in)
+			}
+		}
+	}
+	if got := len(a.ScrewSpots(0, 0, 5)); got != 5 {
+		t.Errorf("%d spots for five screws", got)
+	}
+}
+
+// In every block of every demo the screws stand 3/4 in or more inside its outline, at least 3 mm of wood
+// clear of the bolt holes and of each other across all joints.
+func TestScrewsStandClear(t *testing.T) {
+	const wood, inset = 3.0, 19.05
+	eachDemo(t, func(t *testing.T, a *detail.Assembly) {
+		type screw struct {
+			at geom.Vec
+			r  float64
+		}
+		for i, b := range a.Blocks {
+			var all []screw
+			for j, joint := range a.Joints() {
+				for _, p := range a.ScrewSpots(i, j, joint.Screws.Count) {
+					all = append(all, screw{p, joint.Screws.Diameter.MM() / 2})
+				}
+			}
+			top := b.Box.Max.Z - float64(a.Spec.Blocks.TopSlope)*b.Box.Max.Y
+			for n, s := range all {
+				if s.at.X < b.Box.Min.X+inset-1e-6 || s.at.X > b.Box.Max.X-inset+1e-6 || s.at.Y < b.Box.Min.Z+inset || s.at.Y > top-inset {
+					t.Errorf("%s: a screw at %.1f, %.1f", b.Mark, s.at.X, s.at.Y)
+				}
+				for _, h := range a.Holes(i) {
+					if d := math.Hypot(s.at.X-h.X, s.at.Y-h.Z); d < h.Dia/2+s.r+wood {
+						t.Errorf("%s: a screw %.1f from the axis of a hole of %.1f", b.Mark, d, h.Dia)
+					}
+				}
+				for _, o := range all[:n] {
+					if s.at.Dist(o.at) < s.r+o.r+wood {
+						t.Errorf("%s: two screws %.1f apart", b.Mark, s.at.Dist(o.at))
+					}
+				}
+			}
+		}
+	})
+}
+
+// Each screw starts at the face of the outer piece, crosses its joint and ends inside the block: its point
+// does not come out of the innermost ply.
+func TestScrewsCrossTheirJoint(t *testing.T) {
+	eachDemo(t, func(t *testing.T, a *detail.Assembly) {
+		for _, j := range a.Joints() {
+			found := 0
+			for _, p := range a.Find(detail.PlyScrew) {
+				b := p.Bounds()
+				if math.Abs(b.Max.Y-j.Face) > 1e-6 {
+					continue
+				}
+				found++
+				var outer, inner geom.Box3
+				for _, q := range a.Blocks[p.Block].Parts {
+					switch q.Mark {
+					case j.Outer:
+						outer = q.Bounds()
+					case j.Inner:
+						inner = q.Bounds()
+					}
+				}
+				if math.Abs(outer.Max.Y-b.Max.Y) > 1e-6 || b.Min.Y >= inner.Max.Y || b.Min.Y <= 0 {
+					t.Errorf("%s runs from %.2f to %.2f; %s ends at %.2f, %s at %.2f", p.ID, b.Max.Y, b.Min.Y, j.Outer, outer.Max.Y, j.Inner, inner.Max.Y)
+				}
+			}
+			if want := len(a.Blocks) * j.Screws.Count; found != want {
+				t.Errorf("%d screws from %s, want %d", found, j.Outer, want)
+			}
+		}
+	})
+}
+
+// Nine blocks with twelve screws in each of two joints are 216, with four to the ledger 36; six blocks
+// with eight in two joints are 96.
+func TestScheduleCountsScrews(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		sets []string
+		want map[string]int
+	}{
+		{"deck", []string{ledgerScrews}, map[string]int{"PS1": 216, "LS1": 36}},
+		{"balcony", nil, map[string]int{"PS1": 96}},
+		{"deck", []string{"blocks.plies_fastened=no"}, map[string]int{}},
+	} {
+		a := built(t, c.name, c.sets...)
+		got := map[string]int{}
+		for _, l := range a.Schedule() {
+			if l.Mark == "PS1" || l.Mark == "LS1" {
+				got[l.Mark] += l.Qty
+				if math.Abs(l.Size[2].Inches()-2.75) > 1e-9 || math.Abs(l.Size[0].Inches()-0.19) > 1e-9 {
+					t.Errorf("%s %v: %s is %v", c.name, c.sets, l.Mark, l.Size)
+				}
+			}
+		}
+		if fmt.Sprint(got) != fmt.Sprint(c.want) || a.Count(detail.PlyScrew) != c.want["PS1"]+c.want["LS1"] {
+			t.Errorf("%s %v: schedule %v of %d parts, want %v", c.name, c.sets, got, a.Count(detail.PlyScrew), c.want)
+		}
+	}
+}
