@@ -17,7 +17,7 @@ func Build(s *spec.Spec) (*Assembly, error) {
 		return nil, err
 	}
 	if s.Floor.Joists.Direction != "parallel" {
-		a.HouseJoists = axes(s.Floor.Joists.First.MM(), s.Floor.Joists.Spacing.MM(), a.Frame.Left, a.Frame.Right)
+		a.HouseJoists = axes(s.Floor.Joists.First.MM(), s.Floor.Joists.Spacing.MM(), math.Min(a.Frame.Left, -s.Floor.Joists.Spacing.MM()), math.Max(a.Frame.Right, (s.Ledger.Length+s.Floor.Joists.Spacing).MM()))
 	}
 	a.placeBlocks()
 	a.placeTension()
@@ -172,9 +172,10 @@ func (a *Assembly) placeDeckJoists() {
 		for _, p := range j.Positions {
 			a.DeckJoists = append(a.DeckJoists, p.MM())
 		}
-		return
+	} else {
+		a.DeckJoists = layout.Joists(a.joistRules())
 	}
-	a.DeckJoists = layout.Joists(a.joistRules())
+	a.settleTension()
 }
 
 func (a *Assembly) joistRules() layout.JoistRules {
@@ -182,7 +183,7 @@ func (a *Assembly) joistRules() layout.JoistRules {
 	j := s.Deck.Joists
 	r := layout.JoistRules{
 		First: j.First.MM(), Last: s.Ledger.Length.MM() - j.First.MM(), Spacing: j.Spacing.MM(), Grid: s.Blocks.Grid.MM(),
-		Bolts: a.headAxes(), Clear: a.HangerClear(),
+		Bolts: a.headAxes(), Clear: a.HangerClear(), Least: (j.Width + 2*j.HangerFlange).MM(),
 	}
 	for _, t := range a.Tension {
 		if !math.IsNaN(t.Deck) {

@@ -44,8 +44,9 @@ func (a *Assembly) ledgerBores(x0, x1 float64) []geom.Solid {
 // steel. No product: the schedule asks for a required allowable load.
 func (a *Assembly) hangers() {
 	s, f := a.Spec, a.Frame
-	const t, flange = 1.2, 32
+	const t = 1.2
 	j := s.Deck.Joists
+	flange := j.HangerFlange.MM()
 	top, bottom := f.LedgerTop, f.LedgerTop-j.Depth.MM()
 	high := bottom + 0.65*(top-bottom)
 	if j.HangerDepth == "full" {
@@ -55,8 +56,12 @@ func (a *Assembly) hangers() {
 	for i, x := range a.DeckJoists {
 		h := j.Width.MM() / 2
 		seat := face + j.Seat.MM()
-		left := geom.Polyline(geom.Vec{X: x - h - flange, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
-		right := geom.Polyline(geom.Vec{X: x + h + flange, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		left := geom.Polyline(geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
+		right := geom.Polyline(geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		if flange > 0 { // else turned in behind the joist
+			left = geom.Polyline(geom.Vec{X: x - h - flange, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
+			right = geom.Polyline(geom.Vec{X: x + h + flange, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		}
 		a.add(Part{ID: fmt.Sprintf("HG%d", i+1), Mark: "HG1", Name: "JOIST HANGER", Role: Hanger, Material: "galvanized steel", Block: -1, Thin: true,
 			Bends: []Bend{{geom.X, geom.Polyline(geom.Vec{X: face, Y: high}, geom.Vec{X: face, Y: bottom}, geom.Vec{X: seat, Y: bottom})}, {geom.Z, left}, {geom.Z, right}},
 			Size:  [3]unit.Length{unit.Length(t), j.Width, j.Depth},

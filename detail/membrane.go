@@ -1,6 +1,8 @@
 package detail
 
 import (
+	"math"
+
 	"standclear/detail/unit"
 	"standclear/geom"
 )
@@ -23,7 +25,13 @@ func (a *Assembly) PatchBox(i int) geom.Box {
 	if w <= 0 || h <= 0 {
 		return geom.EmptyBox()
 	}
-	return geom.Box{Min: geom.Vec{X: mid.X - w, Y: mid.Z - h}, Max: geom.Vec{X: mid.X + w, Y: mid.Z + h}}
+	p := geom.Box{Min: geom.Vec{X: mid.X - w, Y: mid.Z - h}, Max: geom.Vec{X: mid.X + w, Y: mid.Z + h}}
+	for _, d := range s.Doors {
+		if p.Max.X > d.From.MM() && p.Min.X < d.To.MM() {
+			p.Max.Y = math.Min(p.Max.Y, a.Frame.SubTop) // cut at the sill of the opening
+		}
+	}
+	return p
 }
 
 // membranes builds the patch on the sheathing behind the block and the wrap round its sides.
@@ -40,6 +48,9 @@ func (a *Assembly) patch(i int) {
 	}
 	foot := b.Box.Min.Z
 	in0, in1 := layerAt(0)
+	if !a.Spec.Water.Patch.Under {
+		in0, in1 = layerAt(1) // over the barrier at its top edge too: a reversed lap
+	}
 	out0, out1 := layerAt(1)
 	mid0, mid1 := (in0+in1)/2, (out0+out1)/2
 	part := a.add(Part{ID: b.Mark + "/M1", Mark: "M1", Name: "MEMBRANE PATCH", Role: Patch, Material: "membrane", Block: i, Thin: true,
@@ -51,14 +62,20 @@ func (a *Assembly) patch(i int) {
 	b.Parts = append(b.Parts, part)
 }
 
+// WrapTop returns the height to which the wrap of block i turns up the wall.
+func (a *Assembly) WrapTop(i int) float64 { return a.blockTop(i, 0) + a.Spec.Water.WrapLap.MM() }
+
 // wrap turns up the wall above the block, runs out over its top and round sides and foot.
 func (a *Assembly) wrap(i int) {
 	s, b := a.Spec, &a.Blocks[i]
 	z1 := func(y float64) float64 { return a.blockTop(i, y) }
 	lap := s.Water.WrapLap.MM()
 	in0, in1 := layerAt(1)
+	if !s.Water.Patch.Under {
+		in0, in1 = layerAt(2)
+	}
 	mid, end := (in0+in1)/2, b.Box.Max.Y
-	top := geom.Polyline(geom.Vec{X: mid, Y: z1(0) + lap}, geom.Vec{X: mid, Y: z1(mid)}, geom.Vec{X: end, Y: z1(end)})
+	top := geom.Polyline(geom.Vec{X: mid, Y: a.WrapTop(i)}, geom.Vec{X: mid, Y: z1(mid)}, geom.Vec{X: end, Y: z1(end)})
 	bottom := geom.Polyline(geom.Vec{X: 0, Y: b.Box.Min.Z}, geom.Vec{X: end, Y: b.Box.Min.Z})
 	girth := 2*(b.Box.Max.Z-b.Box.Min.Z) + 2*s.Blocks.Width.MM()
 	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}, {geom.X, bottom}},
@@ -72,16 +89,18 @@ func (a *Assembly) wrap(i int) {
 
 // barrier returns the water barrier: on the sheathing, but over patch and wrap from the foot of each
 // block upward when it laps over them.
-func (a *Assembly) barrier(cut geom.Region, t float64) []geom.Solid {
+func (a *Assembly) barrier(cut geom.Region) []geom.Solid {
 	var over geom.Region
 	if a.Spec.Water.Patch.Under {
 		for i := range a.Blocks {
 			if p := a.PatchBox(i); !p.Empty() {
-				over = append(over, geom.Rect(p.Min.X, a.Blocks[i].Box.Min.Z, p.Max.X, p.Max.Y)...)
+				b := a.Blocks[i].Box
+				over = append(over, geom.Rect(p.Min.X, b.Min.Z, p.Max.X, p.Max.Y)...)
+				over = append(over, geom.Rect(b.Min.X-Film, b.Min.Z, b.Max.X+Film, a.WrapTop(i))...)
 			}
 		}
 	}
 	over = geom.Intersect(geom.Union(over), cut)
-	y, _ := layerAt(2)
-	return append(panels(geom.Subtract(cut, over), 0, t), panels(over, y, y+t)...)
+	y0, y1 := layerAt(2)
+	return append(panels(geom.Subtract(cut, over), 0, Film), panels(over, y0, y1)...)
 }

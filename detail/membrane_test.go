@@ -155,11 +155,11 @@ func TestLapsByHand(t *testing.T) {
 	a := built(t, "deck")
 	films := filmsAt(a, a.Blocks[1].X)
 	want := []film{
-		{detail.Barrier, 0, 0.508, -0.875 * in, 900},
+		{detail.Barrier, 0, 0.5, -0.875 * in, 900},
 		{detail.Wrap, 0.5, 1, -4.25 * in, -2.25 * in},
-		{detail.Barrier, 1, 1.508, -4.25 * in, -0.875 * in},
+		{detail.Barrier, 1, 1.5, -4.25 * in, -0.875 * in},
 		{detail.Patch, 0, 0.5, -13.5 * in, -0.875 * in},
-		{detail.Barrier, 0, 0.508, -1324, -13.5 * in},
+		{detail.Barrier, 0, 0.5, -1324, -13.5 * in},
 		{detail.Patch, 0.5, 1, -16.875 * in, -13.5 * in},
 	}
 	if len(films) != len(want) {

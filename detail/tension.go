@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"standclear/detail/layout"
 	"standclear/detail/unit"
@@ -12,6 +13,13 @@ import (
 // rodBeside is the distance from the face of a joist to the axis of a tension rod beside it, mm: 1 1/4 in,
 // usual for brackets on a joist's side (common practice, no source).
 const rodBeside = 31.75
+
+// deckBeside is that distance at a deck joist, past the flange of its hanger with 1/8 in to spare.
+func (a *Assembly) deckBeside() float64 {
+	return math.Max(rodBeside, a.Spec.Deck.Joists.HangerFlange.MM()+a.rodSize()/2+3.175)
+}
+
+func (a *Assembly) rodSize() float64 { return a.Spec.Pick(12.7, 12) }
 
 // Device is one lateral tension device: a rod through ledger, gap, wall and rim, beside a deck joist
 // outside and a house joist inside.
@@ -39,13 +47,16 @@ func (a *Assembly) device(right bool) Device {
 	if right {
 		end = l
 	}
-	best := Device{X: math.Abs(end - reach), House: math.NaN(), Deck: math.NaN()}
+	best := Device{X: math.Abs(end - reach + float64(len(a.Tension)/2)*3*rodBeside), House: math.NaN(), Deck: math.NaN()}
 	few, cost := math.MaxInt, math.Inf(1)
 	for _, h := range a.HouseJoists {
 		for _, side := range []float64{-1, 1} {
 			x := h + side*(a.Spec.Floor.Joists.Flange.MM()/2+rodBeside)
 			if x < rodBeside || x > l-rodBeside || math.Abs(x-end) > reach+geom.Tol || !a.rodFree(x) {
 				continue
+			}
+			if math.IsNaN(best.House) { // better than none, until a deck joist is found
+				best = Device{X: x, House: h, Deck: math.NaN()}
 			}
 			for _, deck := range a.decksAt(x) {
 				if n, c := a.disturbed(deck); n < few || n == few && c < cost-geom.Tol {
@@ -59,14 +70,30 @@ func (a *Assembly) device(right bool) Device {
 
 // decksAt returns the axes on either side of a rod at x where a deck joist can stand clear of the bolts.
 func (a *Assembly) decksAt(x float64) []float64 {
-	r, beside := a.joistRules(), a.Spec.Deck.Joists.Width.MM()/2+rodBeside
+	r, beside := a.joistRules(), a.Spec.Deck.Joists.Width.MM()/2+a.deckBeside()
 	var out []float64
 	for _, at := range []float64{x + beside, x - beside} {
-		if at >= r.First && at <= r.Last && r.Free(at) {
+		apart := !slices.ContainsFunc(append(r.Fixed, r.First, r.Last), func(o float64) bool { return math.Abs(o-at) > geom.Tol && math.Abs(o-at) < r.Least })
+		if at >= r.First && at <= r.Last && apart && r.Free(at) {
 			out = append(out, at)
 		}
 	}
 	return out
+}
+
+// settleTension says of each device which deck joist it has got: none when the joists that were given, or
+// that the bolts leave room for, stand elsewhere.
+func (a *Assembly) settleTension() {
+	beside := a.Spec.Deck.Joists.Width.MM()/2 + a.deckBeside()
+	for i := range a.Tension {
+		d := &a.Tension[i]
+		d.Deck = math.NaN()
+		for _, x := range a.DeckJoists {
+			if off := math.Abs(x - d.X); off > beside-1 && off < beside+rodBeside/2 {
+				d.Deck = x
+			}
+		}
+	}
 }
 
 // disturbed returns how many deck joists there are with one more fixed, and the sum of their squared spaces.
@@ -74,13 +101,16 @@ func (a *Assembly) disturbed(deck float64) (n int, cost float64) {
 	r := a.joistRules()
 	r.Fixed = append(r.Fixed, deck)
 	x := layout.Joists(r)
+	if !slices.ContainsFunc(x, func(at float64) bool { return math.Abs(at-deck) < geom.Tol }) {
+		return math.MaxInt, math.Inf(1) // no row can keep it
+	}
 	for i := 1; i < len(x); i++ {
 		cost += (x[i] - x[i-1]) * (x[i] - x[i-1])
 	}
 	return len(x), cost
 }
 
-// rodFree reports whether a rod at x misses blocks and the devices placed before it.
+// rodFree reports whether a rod at x misses blocks, obstacles and the devices placed before it.
 func (a *Assembly) rodFree(x float64) bool {
 	for _, b := range a.Blocks {
 		if x > b.Box.Min.X-rodBeside/2 && x < b.Box.Max.X+rodBeside/2 {
@@ -92,6 +122,11 @@ func (a *Assembly) rodFree(x float64) bool {
 			return false
 		}
 	}
+	for _, o := range a.Spec.Obstacles {
+		if x > o.From.MM()-a.rodSize() && x < o.To.MM()+a.rodSize() {
+			return false
+		}
+	}
 	return true
 }
 
@@ -99,7 +134,7 @@ func (a *Assembly) rodFree(x float64) bool {
 func (a *Assembly) tension() {
 	s, f := a.Spec, a.Frame
 	const reach = 300
-	dia := s.Pick(12.7, 12)
+	dia := a.rodSize()
 	z := f.LedgerTop - s.Deck.Joists.Depth.MM()/2
 	for i, d := range a.Tension {
 		a.add(Part{ID: fmt.Sprintf("LT%d", i+1), Mark: "LT1", Name: "LATERAL TENSION DEVICE", Role: TensionRod, Material: "steel", Block: -1,

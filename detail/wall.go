@@ -108,7 +108,7 @@ func (a *Assembly) outside() {
 			continue
 		case l.Role == "wrb":
 			p.Role, p.Thin = Barrier, true
-			p.Solids = a.barrier(cut, t)
+			p.Solids = a.barrier(cut)
 		case l.Role == "cavity":
 			a.furring(l, i, y, y+t)
 			y += t

@@ -13,6 +13,7 @@ type JoistRules struct {
 	Grid        float64   // step for those that have to move
 	Bolts       []float64 // bolt axes on the ledger, ascending
 	Clear       float64   // least distance, joist axis to bolt axis
+	Least       float64   // least distance between two axes; 0 is 50 mm
 	Fixed       []float64 // axes where a joist must stand, such as beside a tension device
 }
 
@@ -25,7 +26,7 @@ func Joists(r JoistRules) []float64 {
 		return []float64{r.First}
 	}
 	x := r.regular()
-	if len(r.Fixed) > 0 || !r.allClear(x) {
+	if n := len(x); len(r.Fixed) > 0 || !r.allClear(x) || n > 1 && x[n-1]-x[n-2] < r.least()-slack {
 		if y := r.evenly(); y != nil {
 			return y
 		}
@@ -40,6 +41,13 @@ func (r JoistRules) regular() []float64 {
 		x = append(x, r.First+float64(k)*r.Spacing)
 	}
 	return append(x, r.Last)
+}
+
+func (r JoistRules) least() float64 {
+	if r.Least > 0 {
+		return r.Least
+	}
+	return 50
 }
 
 func (r JoistRules) allClear(x []float64) bool {
@@ -60,7 +68,7 @@ func (r JoistRules) evenly() []float64 {
 	for i := 1; i <= last; i++ {
 		count[i], cost[i], prev[i] = math.MaxInt, math.Inf(1), -1
 		for j := i - 1; j >= 0 && at[i].x-at[j].x <= r.Spacing+slack; j-- {
-			if d := at[i].x - at[j].x; count[j] < math.MaxInt {
+			if d := at[i].x - at[j].x; count[j] < math.MaxInt && d >= r.least()-slack {
 				n, c := count[j]+1, cost[j]+d*d
 				if n < count[i] || n == count[i] && c < cost[i]-slack {
 					count[i], cost[i], prev[i] = n, c, j
@@ -89,7 +97,7 @@ type spot struct {
 }
 
 // spots lists where a joist may stand, from the left: both ends, what is fixed, and the clear steps of
-// the grid between them. Something fixed nearer to an end joist than two steps of 25 mm is that joist.
+// the grid between them. Something fixed at an end joist is that joist.
 func (r JoistRules) spots() []spot {
 	step := r.Grid
 	if step <= 0 {
@@ -97,7 +105,7 @@ func (r JoistRules) spots() []spot {
 	}
 	at := []spot{{r.First, true}, {r.Last, true}}
 	for _, f := range r.Fixed {
-		if f > r.First+50 && f < r.Last-50 {
+		if f > r.First+slack && f < r.Last-slack {
 			at = append(at, spot{f, true})
 		}
 	}

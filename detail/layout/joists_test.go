@@ -24,8 +24,11 @@ func TestJoistsByHand(t *testing.T) {
 		// 300 mm at 110 take three spaces of 100, and 100 lies 20 from the bolt: as near as 25 lets it, 95, then
 		// (300 - 95)/2 = 102.5 each, on the grid of 5 one of 100 and one of 105.
 		{"round a bolt, as evenly as it can", JoistRules{First: 0, Last: 300, Spacing: 110, Grid: 5, Bolts: []float64{120}, Clear: 25}, []float64{0, 95, 195, 300}},
-		// Something fixed 50 mm or less from an end joist is the end joist.
-		{"fixed at the end", JoistRules{First: 0, Last: 300, Spacing: 100, Grid: 5, Fixed: []float64{50, 250}}, []float64{0, 100, 200, 300}},
+		// Something fixed at an end joist is the end joist; 50 mm from it, the least by default, it stands beside it.
+		{"fixed at the end", JoistRules{First: 0, Last: 300, Spacing: 100, Grid: 5, Fixed: []float64{0, 300}}, []float64{0, 100, 200, 300}},
+		{"fixed beside the end", JoistRules{First: 0, Last: 300, Spacing: 100, Grid: 5, Fixed: []float64{50, 250}}, []float64{0, 50, 150, 250, 300}},
+		// What is left over, 10 mm, is less than a joist is wide: four spaces of 100 and one of 10 become 82 each.
+		{"no sliver at the far end", JoistRules{First: 0, Last: 410, Spacing: 100, Grid: 1}, []float64{0, 82, 164, 246, 328, 410}},
 		{"fixed just farther", JoistRules{First: 0, Last: 300, Spacing: 100, Grid: 5, Fixed: []float64{51}}, []float64{0, 51, 135, 215, 300}},
 		{"no spacing", JoistRules{First: 5, Last: 300}, []float64{5}},
 		{"ends crossed", JoistRules{First: 30, Last: 10, Spacing: 16}, []float64{30}},
@@ -56,7 +59,7 @@ func squares(x []float64) float64 {
 // the bolts, for the checks to find. Bolts at 15, 20 and 25 with 6 clear leave nothing between 9 and 31, which
 // is 22 of a spacing of 10.
 func TestJoistsThatCannotBeKept(t *testing.T) {
-	r := JoistRules{First: 0, Last: 40, Spacing: 10, Grid: 1, Bolts: []float64{15, 20, 25}, Clear: 6}
+	r := JoistRules{First: 0, Last: 40, Spacing: 10, Grid: 1, Bolts: []float64{15, 20, 25}, Clear: 6, Least: 5}
 	want := []float64{0, 10, 20, 30, 40}
 	if got := Joists(r); !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)

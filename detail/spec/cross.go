@@ -101,6 +101,7 @@ func (r *reader) checkOrder() {
 	}
 	r.rising("ledger.splices", s.Ledger.Splices)
 	r.rising("blocks.positions", s.Blocks.Positions)
+	r.rising("deck.joists.positions", s.Deck.Joists.Positions)
 	r.above("blocks.end_min", s.Blocks.EndMin, "blocks.end_max", s.Blocks.EndMax, true)
 	for i, d := range s.Doors {
 		at := "doors." + strconv.Itoa(i)
@@ -150,7 +151,7 @@ func (r *reader) checkOnLedger() {
 		path string
 		x    []unit.Length
 	}{
-		{"ledger.splices", s.Ledger.Splices}, {"blocks.positions", s.Blocks.Positions}, {"deck.guard_posts", s.Deck.GuardPosts},
+		{"ledger.splices", s.Ledger.Splices}, {"blocks.positions", s.Blocks.Positions}, {"deck.joists.positions", s.Deck.Joists.Positions}, {"deck.guard_posts", s.Deck.GuardPosts},
 	} {
 		for i, x := range l.x {
 			r.onLedger(l.path+"."+strconv.Itoa(i), x)

@@ -24,10 +24,10 @@ var (
 		{Angle: 50, Spacing: 3.7, Dashes: []float64{0, -2.9}, Shift: 1.3},
 		{Angle: 12, Base: vec(1.1, 0.7), Spacing: 5.3, Dashes: []float64{0, -4.7}, Shift: 2.1},
 	}}
-	masonry = &render.HatchPattern{Name: "SC-MASONRY", Lines: []render.PatternLine{{Angle: 45, Spacing: 2.6}, {Angle: 45, Base: vec(0.9, 0), Spacing: 2.6}}}
+	masonry = &render.HatchPattern{Name: "SC-MASONRY", Lines: []render.PatternLine{{Angle: 45, Spacing: 2.6}, {Angle: 45, Base: vec(1, 0), Spacing: 2.6}}}
 	osb     = &render.HatchPattern{Name: "SC-STRAND", Lines: []render.PatternLine{
 		{Angle: 20, Spacing: 1.3, Dashes: []float64{2.1, -1.6}, Shift: 1.2}, {Angle: 155, Base: vec(0.5, 0.4), Spacing: 2.1, Dashes: []float64{1.4, -2.4}, Shift: 0.8},
 	}}
-	steel = &render.HatchPattern{Name: "SC-STEEL", Lines: []render.PatternLine{{Angle: 45, Spacing: 2}, {Angle: 45, Base: vec(0.9, 0), Spacing: 2}}}
+	steel = &render.HatchPattern{Name: "SC-STEEL", Lines: []render.PatternLine{{Angle: 45, Spacing: 2}, {Angle: 45, Base: vec(1, 0), Spacing: 2}}}
 	board = &render.HatchPattern{Name: "SC-DIMPLE", Lines: []render.PatternLine{{Angle: 0, Spacing: 1.6, Dashes: []float64{0.8, -0.8}}}}
 )

@@ -96,11 +96,23 @@ func (c *fitter) fall(id, name string, v float64, fix, why string) {
 func (c *fitter) membrane() {
 	s := c.a.Spec
 	p := s.Water.Patch
-	lap := (p.Height - s.Blocks.Height).MM() / 2
-	c.atLeast(check.Step{ID: "patch_lap", Group: check.Water, Symbol: "l", Name: "water barrier over the patch, above the block", Formula: "(patch - block) / 2", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M1",
+	lap, side, foot, turn := math.Inf(1), (p.Width-s.Blocks.Width).MM()/2, math.Inf(1), s.Water.WrapLap.MM()
+	for i, b := range c.a.Blocks {
+		box := c.a.PatchBox(i)
+		if box.Empty() {
+			lap, side, foot = 0, 0, 0
+			break
+		}
+		lap, foot = math.Min(lap, box.Max.Y-b.Box.Max.Z), math.Min(foot, b.Box.Min.Z-box.Min.Y)
+	}
+	c.atLeast(check.Step{ID: "patch_lap", Group: check.Water, Symbol: "l", Name: "water barrier over the patch, above the block", Formula: "z patch - z block top", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M1",
 		Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
-	c.atLeast(check.Step{ID: "patch_foot", Group: check.Water, Symbol: "l", Name: "patch over the water barrier, below the block", Formula: "(patch - block) / 2", Clause: "IRC R703.2: 2 in horizontal lap", Where: "M1 over the barrier",
-		Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
+	c.atLeast(check.Step{ID: "patch_foot", Group: check.Water, Symbol: "l", Name: "patch over the water barrier, below the block", Formula: "z block foot - z patch", Clause: "IRC R703.2: 2 in horizontal lap", Where: "M1 over the barrier",
+		Reason: fmt.Sprintf("lap of %s", c.text(foot)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, foot, c.round(2, 50))
+	c.atLeast(check.Step{ID: "patch_side", Group: check.Water, Symbol: "l", Name: "patch past the sides of the block", Formula: "(patch - block) / 2", Clause: "judgement: 2 in (50 mm), as for a horizontal lap", Where: "M1",
+		Reason: fmt.Sprintf("lap of %s", c.text(side)), Fix: fmt.Sprintf("water.patch.width: %s", c.text(s.Blocks.Width.MM()+2*50.8))}, side, c.round(2, 50))
+	c.atLeast(check.Step{ID: "wrap_turn_up", Group: check.Water, Symbol: "l", Name: "wrap turned up the wall under the barrier", Formula: "water.wrap_lap", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M2",
+		Reason: fmt.Sprintf("turn-up of %s", c.text(turn)), Fix: fmt.Sprintf("water.wrap_lap: %s", c.text(50.8))}, turn, c.round(2, 50))
 	c.holds(check.Step{ID: "patch_order", Group: check.Water, Name: "top edge of the patch under the barrier above", Clause: "IRC R703.2: upper over lower", Where: "barrier over M1",
 		Reason: "reversed lap: the patch laps over the barrier above it; pair M1 / water barrier", Fix: "water.patch.under: yes"}, p.Under)
 }

@@ -47,7 +47,7 @@ func (c *fitter) hardware() {
 	}
 	step := check.Step{ID: "clash_hardware", Group: check.Fit, Name: "heads, nuts and washers clear of wood and of each other", Clause: "geometry of the parts", Where: "all blocks", Reason: few(hit)}
 	if heads {
-		s := c.a.Spec.Fasteners.ToRim
+		s := c.a.Spec.Fasteners.Sets()[0]
 		step.Fix = fmt.Sprintf("blocks.spacer: at least %s, or heads let into the ledger by an engineer's detail", c.text(s.Washer.Thickness.MM()+detail.Hex(s.Diameter).Head.MM()))
 	}
 	c.holds(step, len(hit) == 0)
@@ -89,6 +89,13 @@ func (c *fitter) screws() {
 				hit = append(hit, fmt.Sprintf("screw %s in a bolt hole", p.ID))
 			}
 		}
+		if p.Mark == "LS1" {
+			for _, w := range c.a.Find(detail.Washer, detail.Bolt) {
+				if b := w.Solids[0].Bounds(); w.Block == p.Block && b.Max.Y > c.a.Frame.LedgerFront && at.X > b.Min.X-r && at.X < b.Max.X+r && at.Z > b.Min.Z-r && at.Z < b.Max.Z+r {
+					hit = append(hit, fmt.Sprintf("screw %s under a %s", p.ID, lower(w.Name)))
+				}
+			}
+		}
 		for _, o := range all[i+1:] {
 			if q := o.Bounds().Center(); o.Block == p.Block && math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
 				hit = append(hit, fmt.Sprintf("screws %s and %s in one place", p.ID, o.ID))
@@ -111,24 +118,24 @@ func (c *fitter) devices() {
 	l := a.Spec.Ledger.Length.MM()
 	for i, d := range a.Tension {
 		far = math.Max(far, d.FromEnd(l))
-		if math.IsNaN(d.House) {
-			loose = append(loose, fmt.Sprintf("LT%d at %s", i+1, c.text(d.X)))
+		switch {
+		case math.IsNaN(d.House):
+			loose = append(loose, fmt.Sprintf("no house joist beside LT%d at %s", i+1, c.text(d.X)))
+		case math.IsNaN(d.Deck):
+			loose = append(loose, fmt.Sprintf("no deck joist beside LT%d at %s", i+1, c.text(d.X)))
 		}
 	}
 	c.holds(check.Step{ID: "lateral_joists", Group: check.Fit, Name: "tension devices beside a house joist and a deck joist", Clause: "IRC 2021 R507.9.2 (from memory, confirm)", Where: "ends of the ledger",
-		Reason: "no house joist in reach with room beside it: " + few(loose), Fix: "blocking between house joists by an engineer's detail, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
+		Reason: few(loose), Fix: "blocking between house joists by an engineer's detail, a deck joist beside each device, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
 	var hit []string
 	for _, rod := range a.Find(detail.TensionRod) {
-		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.Backing, detail.DeckJoist) {
-			if p.Role == detail.Backing {
-				continue // bored for the rod on site
-			}
-			if meet(rod.Bounds(), p) {
+		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.TensionRod) { // the backing is bored on site
+			if p.ID != rod.ID && meet(rod.Bounds(), p) {
 				hit = append(hit, fmt.Sprintf("%s through the %s", rod.ID, lower(p.Name)))
 			}
 		}
 	}
-	c.holds(check.Step{ID: "clash_rods", Group: check.Fit, Name: "tension rods clear of joists, blocks and bolts", Clause: "geometry of the parts", Where: "ends of the ledger", Reason: few(hit)}, len(hit) == 0)
+	c.holds(check.Step{ID: "clash_rods", Group: check.Fit, Name: "tension rods clear of joists, hangers, blocks, bolts and obstacles", Clause: "geometry of the parts", Where: "ends of the ledger", Reason: few(hit)}, len(hit) == 0)
 }
 
 // few lists the first four of a list and counts the rest.

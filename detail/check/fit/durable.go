@@ -3,6 +3,7 @@ package fit
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"standclear/detail/check"
 )
@@ -30,8 +31,14 @@ func (c *fitter) durable() {
 
 // suits reports whether a coating stands up to copper in the treatment.
 func suits(coating string) bool {
-	k := strings.ToLower(coating)
-	return slices.ContainsFunc([]string{"hot-dip", "hot dip", "hdg", "stainless", "silicon bronze", "copper", "a2", "a4", "304", "316"}, func(w string) bool { return strings.Contains(k, w) })
+	words := strings.FieldsFunc(strings.ToLower(coating), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	for _, no := range []string{"not", "no", "non", "without", "or"} {
+		if slices.Contains(words, no) {
+			return false // not a plain statement of one coating
+		}
+	}
+	k := " " + strings.Join(words, " ") + " "
+	return slices.ContainsFunc([]string{" hot dip ", " hot dipped ", " hdg ", " stainless ", " silicon bronze ", " copper ", " a2 ", " a4 ", " 304 ", " 316 "}, func(w string) bool { return strings.Contains(k, w) })
 }
 
 // knownSteel reports whether a grade is one of the common ones at least as strong in bending as A307.

@@ -90,8 +90,8 @@ func boltFailures() []failure {
 		{"clash_screws", "deck", set("fasteners.through.column_spacing=6 3/4in"), check.Fails, "in a bolt hole"},
 		// From the face of the second ply, at 3 in, a screw of 2 15/16 leaves 1/16.
 		{"screw_point", "deck", set("blocks.ply_screws.length=2 15/16in"), check.Fails, `reach 1/16" from the sheathing face`},
-		{"lateral_joists", "deck", set("floor.joists.direction=parallel"), check.Fails, `LT1 at 2'-0", LT2 at 12'-8"`},
-		{"lateral_joists", "deck", set("tie.lateral.from_end=3in"), check.Fails, `LT1 at 3", LT2 at 14'-5"`},
+		{"lateral_joists", "deck", set("floor.joists.direction=parallel"), check.Fails, `no house joist beside LT1 at 2'-0", no house joist beside LT2 at 12'-8"`},
+		{"lateral_joists", "deck", set("tie.lateral.from_end=3in"), check.Fails, `no house joist beside LT1 at 3", no house joist beside LT2 at 14'-5"`},
 		// With no joists inside B1 stands about 11 1/8 in, where the rule puts the rod.
 		{"clash_rods", "deck", set("floor.joists.direction=parallel", "tie.lateral.from_end=11in"), check.Fails, "LT1 through the block ply"},
 	}
@@ -134,6 +134,8 @@ func waterFailures() []failure {
 		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
 		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
 		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
+		{"patch_side", "deck", set("water.patch.width=12 1/8in"), check.Fails, `lap of 1 15/16"`}, // (12 1/8 - 8 1/4)/2
+		{"wrap_turn_up", "deck", set("water.wrap_lap=1 1/2in"), check.Fails, `turn-up of 1 1/2"`},
 		{"patch_foot", "deck-metric", set("water.patch.height=344mm"), check.Fails, "lap of"}, // 49.5 of 50
 		{"patch_order", "deck", set("water.patch.under=no"), check.Fails, "reversed lap"},
 	}
