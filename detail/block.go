@@ -8,14 +8,14 @@ import (
 	"standclear/geom"
 )
 
-// blocks builds plies, pad, foot spacer, ply screws, patch and wrap of every block.
+// blocks builds plies, pad, foot spacer, screws, patch and wrap of every block.
 //
 //	sheathing |ply|pad|ply|sp| ledger     top falls outward
 func (a *Assembly) blocks() {
 	for i := range a.Blocks {
 		a.plies(i)
 		a.membranes(i)
-		a.plyScrews(i)
+		a.screws(i)
 	}
 }
 
@@ -131,58 +131,4 @@ func (a *Assembly) bores(y0, y1 float64) []geom.Solid {
 		}
 	}
 	return out
-}
-
-// membranes builds the patch on the sheathing behind the block and the wrap round its sides.
-func (a *Assembly) membranes(i int) {
-	s, b := a.Spec, &a.Blocks[i]
-	const t = 0.5 // film thickness, mm
-	mid := b.Box.Center()
-	w, h := s.Water.Patch.Width.MM()/2, s.Water.Patch.Height.MM()/2
-	if w > 0 && h > 0 {
-		p := a.add(Part{ID: b.Mark + "/M1", Mark: "M1", Name: "MEMBRANE PATCH", Role: Patch, Material: "membrane", Block: i, Thin: true,
-			Size:   [3]unit.Length{0, s.Water.Patch.Width, s.Water.Patch.Height},
-			Solids: []geom.Solid{panel(geom.Rect(mid.X-w, mid.Z-h, mid.X+w, mid.Z+h), 0, t)}})
-		b.Parts = append(b.Parts, p)
-	}
-	z1 := func(y float64) float64 { return a.blockTop(i, y) }
-	lap := s.Water.WrapLap.MM()
-	top := geom.Polyline(geom.Vec{X: 0, Y: z1(0) + lap}, geom.Vec{X: 0, Y: z1(0)}, geom.Vec{X: b.Box.Max.Y, Y: z1(b.Box.Max.Y)})
-	bottom := geom.Polyline(geom.Vec{X: 0, Y: b.Box.Min.Z}, geom.Vec{X: b.Box.Max.Y, Y: b.Box.Min.Z})
-	girth := 2*(b.Box.Max.Z-b.Box.Min.Z) + 2*s.Blocks.Width.MM()
-	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}, {geom.X, bottom}},
-		Size: [3]unit.Length{0, unit.Length(b.Box.Max.Y + lap), unit.Length(girth)},
-		Solids: []geom.Solid{
-			geom.Sheet(top, t, 0, geom.X, b.Box.Min.X, b.Box.Max.X), geom.Sheet(bottom, 0, t, geom.X, b.Box.Min.X, b.Box.Max.X),
-			box(b.Box.Min.X-t, b.Box.Min.X, 0, b.Box.Max.Y, b.Box.Min.Z, z1(b.Box.Max.Y)), box(b.Box.Max.X, b.Box.Max.X+t, 0, b.Box.Max.Y, b.Box.Min.Z, z1(b.Box.Max.Y)),
-		}})
-	b.Parts = append(b.Parts, p)
-}
-
-// plyScrews sets the screws that make the plies of a block one piece: two columns near the ends,
-// from the outer face inward, clear of the bolts.
-func (a *Assembly) plyScrews(i int) {
-	s, b := a.Spec, &a.Blocks[i]
-	n := s.Blocks.PlyScrews.Count
-	if !s.Blocks.PliesFastened || n == 0 || len(s.Blocks.Plies) < 2 {
-		return
-	}
-	rows := (n + 1) / 2
-	edge := 25.4
-	h := b.Box.Max.Z - b.Box.Min.Z - float64(s.Blocks.TopSlope)*a.Frame.BlockOut
-	length := min(s.Blocks.PlyScrews.Length.MM(), a.Frame.BlockOut-3)
-	for k := range n {
-		x := b.Box.Min.X + edge
-		if k%2 == 1 {
-			x = b.Box.Max.X - edge
-		}
-		z := b.Box.Min.Z + edge
-		if rows > 1 {
-			z += (h - 2*edge) * float64(k/2) / float64(rows-1)
-		}
-		p := a.add(Part{ID: fmt.Sprintf("%s/PS%d", b.Mark, k+1), Mark: "PS1", Name: "PLY SCREW", Role: PlyScrew, Material: "steel", Block: i,
-			Size:   [3]unit.Length{s.Blocks.PlyScrews.Diameter, s.Blocks.PlyScrews.Diameter, s.Blocks.PlyScrews.Length},
-			Solids: []geom.Solid{geom.Cylinder(geom.Vec3{X: x, Y: a.Frame.BlockOut - length, Z: z}, geom.Y, s.Blocks.PlyScrews.Diameter.MM()/2, length)}})
-		b.Parts = append(b.Parts, p)
-	}
 }

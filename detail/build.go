@@ -16,8 +16,11 @@ func Build(s *spec.Spec) (*Assembly, error) {
 	if err := a.drawable(); err != nil {
 		return nil, err
 	}
-	a.HouseJoists = axes(s.Floor.Joists.First.MM(), s.Floor.Joists.Spacing.MM(), a.Frame.Left, a.Frame.Right)
+	if s.Floor.Joists.Direction != "parallel" {
+		a.HouseJoists = axes(s.Floor.Joists.First.MM(), s.Floor.Joists.Spacing.MM(), a.Frame.Left, a.Frame.Right)
+	}
 	a.placeBlocks()
+	a.placeTension()
 	a.placeDeckJoists()
 	a.interior()
 	a.floor()
@@ -78,18 +81,44 @@ func (a *Assembly) Rules() layout.Rules {
 		EndMin: s.Blocks.EndMin.MM(), EndMax: s.Blocks.EndMax.MM(), Grid: s.Blocks.Grid.MM(),
 		Columns: a.rimSet().Offsets(),
 	}
-	if s.Floor.Joists.Direction != "parallel" {
-		r.Avoid = append(r.Avoid, layout.Axes{Kind: "house joist", At: a.HouseJoists, Clear: s.Floor.Joists.Clearance.MM()})
+	if len(a.HouseJoists) > 0 {
+		r.Avoid = append(r.Avoid, layout.Axes{Kind: "house joist", At: a.HouseJoists, Clear: math.Max(s.Floor.Joists.Clearance.MM(), a.JoistClear(true))})
 	}
 	for _, o := range s.Obstacles {
 		z := layout.Zone{Name: o.Name, From: o.From.MM(), To: o.To.MM()}
 		if o.Inside {
+			z.Room = a.nutRoom()
 			r.Inside = append(r.Inside, z)
 		} else {
 			r.Outside = append(r.Outside, z)
 		}
 	}
 	return r
+}
+
+// JoistClear is the least distance from the axis of a bolt into the rim to a house joist's axis: half the
+// joist or flange and half the inner washer; with end, also the end distance that gives the full value
+// in the backing between the joists (4 D across the grain, NDS 2018 table 12.5.1A from memory, confirm).
+func (a *Assembly) JoistClear(end bool) float64 {
+	set := a.rimSet()
+	room := 0.0
+	if set.Kind == "bolt" {
+		room = set.Washer.Size.MM() / 2
+	}
+	if end && a.Spec.Floor.Backing.Kind != "none" {
+		room = math.Max(room, 4*set.Diameter.MM())
+	}
+	return a.Spec.Floor.Joists.Flange.MM()/2 + room
+}
+
+// nutRoom is the least distance from a bolt axis to what stands behind the rim: half the washer, or
+// a wrench on the nut (its width across flats again on either side, a judgement).
+func (a *Assembly) nutRoom() float64 {
+	set := a.rimSet()
+	if set.Kind != "bolt" {
+		return 0
+	}
+	return math.Max(set.Washer.Size.MM()/2, Hex(set.Diameter).NutFlats.MM())
 }
 
 // rimSet is the set that enters the rim.
@@ -120,7 +149,7 @@ func (a *Assembly) placeBlocks() {
 	a.rows()
 	f := a.Frame
 	for i, x := range a.Layout.X {
-		b := Block{Mark: fmt.Sprintf("B%d", i+1), X: x, Bay: a.bay(x)}
+		b := Block{Mark: fmt.Sprintf("B%d", i+1), X: x}
 		h := s.Blocks.Width.MM() / 2
 		b.Box = geom.Box3{Min: geom.Vec3{X: x - h, Y: 0, Z: f.BlockBottom}, Max: geom.Vec3{X: x + h, Y: f.BlockOut, Z: f.BlockTop}}
 		for _, row := range a.Rows {
@@ -145,10 +174,22 @@ func (a *Assembly) placeDeckJoists() {
 		}
 		return
 	}
-	a.DeckJoists = layout.Joists(layout.JoistRules{
+	a.DeckJoists = layout.Joists(a.joistRules())
+}
+
+func (a *Assembly) joistRules() layout.JoistRules {
+	s := a.Spec
+	j := s.Deck.Joists
+	r := layout.JoistRules{
 		First: j.First.MM(), Last: s.Ledger.Length.MM() - j.First.MM(), Spacing: j.Spacing.MM(), Grid: s.Blocks.Grid.MM(),
 		Bolts: a.headAxes(), Clear: a.HangerClear(),
-	})
+	}
+	for _, t := range a.Tension {
+		if !math.IsNaN(t.Deck) {
+			r.Fixed = append(r.Fixed, t.Deck)
+		}
+	}
+	return r
 }
 
 // HangerClear is the least distance from a bolt axis to a deck joist axis: half the joist, the

@@ -64,51 +64,50 @@ func (a *Assembly) houseJoists(in float64) {
 	}
 }
 
-// backings builds the blocking behind the rim, one piece in every bay that holds a block, and the
-// ties that take the pull from it into the joists.
+// backings builds the blocking behind the rim, one piece in every bay that a bolt to the rim enters,
+// and the two ties that take the pull from it into the joists.
 func (a *Assembly) backings() {
-	s, f := a.Spec, a.Frame
+	half := a.Spec.Floor.Joists.Flange.MM() / 2
 	done := map[int]bool{}
 	for i := range a.Blocks {
-		b := a.Blocks[i].Bay
-		if b < 0 || b+1 >= len(a.HouseJoists) {
-			continue
+		for _, at := range a.Blocks[i].Bolts {
+			b := a.bay(at.X)
+			if b < 0 || b+1 >= len(a.HouseJoists) || done[b] {
+				continue
+			}
+			done[b] = true
+			a.backing(i, b, a.HouseJoists[b]+half, a.HouseJoists[b+1]-half)
 		}
-		half := s.Floor.Joists.Flange.MM() / 2
-		x0, x1 := a.HouseJoists[b]+half, a.HouseJoists[b+1]-half
-		if s.Floor.Backing.Kind != "none" && !done[b] {
-			a.add(Part{ID: fmt.Sprintf("BK/%d", b+1), Mark: "BK1", Name: "BACKING", Role: Backing, Material: s.Floor.Backing.Material, Grain: geom.X, Block: i,
-				Note: s.Floor.Backing.Kind, Size: [3]unit.Length{s.Floor.Backing.Thickness, s.Floor.Rim.Depth, unit.Length(x1 - x0)},
-				Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: a.bores(f.BackingIn-1, f.RimIn+1)})
-		}
-		done[b] = true
-		a.ties(i, x0, x1)
 	}
 }
 
-// ties builds the two straps of block i, one to each joist of its bay: a leg on the inner face of
-// the backing, a leg along the joist, below the subfloor.
-func (a *Assembly) ties(i int, x0, x1 float64) {
+// backing builds the piece in bay b from x0 to x1, first entered by block i, and its ties.
+func (a *Assembly) backing(i, b int, x0, x1 float64) {
 	s, f := a.Spec, a.Frame
-	if s.Tie.Kind == "none" || s.Tie.Kind == "" {
-		return
+	if s.Floor.Backing.Kind != "none" {
+		a.add(Part{ID: fmt.Sprintf("BK/%d", b+1), Mark: "BK1", Name: "BACKING", Role: Backing, Material: s.Floor.Backing.Material, Grain: geom.X, Block: i,
+			Note: s.Floor.Backing.Kind, Size: [3]unit.Length{s.Floor.Backing.Thickness, s.Floor.Rim.Depth, unit.Length(x1 - x0)},
+			Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: a.bores(f.BackingIn-1, f.RimIn+1)})
 	}
-	const width, thick, leg = 31.75, 1.5, 75.0
-	z1 := f.RimTop - 3
-	for k, side := range []float64{1, -1} {
-		edge := x0
-		if side < 0 {
-			edge = x1
-		}
-		path := geom.Polyline(geom.Vec{X: edge + side*leg, Y: f.BackingIn}, geom.Vec{X: edge, Y: f.BackingIn}, geom.Vec{X: edge, Y: f.BackingIn - s.Tie.Length.MM()})
-		l, r := thick, 0.0
-		if side < 0 {
-			l, r = 0, thick
-		}
-		a.add(Part{ID: fmt.Sprintf("%s/TS%d", a.Blocks[i].Mark, k+1), Mark: "TS1", Name: "FLOOR TIE", Role: TieStrap, Material: "steel", Block: i,
-			Note: s.Tie.Kind, Size: [3]unit.Length{unit.Length(thick), unit.Length(width), s.Tie.Length + unit.Length(leg)},
-			Solids: []geom.Solid{geom.Sheet(path, l, r, geom.Z, z1-width, z1)}})
+	if s.Tie.Kind != "none" && s.Tie.Kind != "" {
+		a.tie(i, b, 1, x0)
+		a.tie(i, b, 2, x1)
 	}
+}
+
+// tie builds one tie, a device by its rating: a leg on the inner face of the backing, a leg along the
+// joist, below the subfloor. The piece drawn stands for any device of that rating.
+func (a *Assembly) tie(i, b, k int, edge float64) {
+	s, f := a.Spec, a.Frame
+	const wide, thick, leg = 32, 1.5, 75
+	side, l, r := 1.0, float64(thick), 0.0
+	if k == 2 {
+		side, l, r = -1, 0, thick
+	}
+	z := f.RimTop - 3
+	path := geom.Polyline(geom.Vec{X: edge + side*leg, Y: f.BackingIn}, geom.Vec{X: edge, Y: f.BackingIn}, geom.Vec{X: edge, Y: f.BackingIn - s.Tie.Length.MM()})
+	a.add(Part{ID: fmt.Sprintf("TS/%d-%d", b+1, k), Mark: "TS1", Name: "FLOOR TIE", Role: TieStrap, Material: "steel", Block: i,
+		Note: s.Tie.Kind + ", " + s.Tie.Rating.Q().Text(s.Project.System) + " allowable, fixings as its maker states, no nails", Solids: []geom.Solid{geom.Sheet(path, l, r, geom.Z, z-wide, z)}})
 }
 
 // below builds what carries the wall: a foundation and the ground, or the storey below.

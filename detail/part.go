@@ -128,7 +128,6 @@ type Block struct {
 	X     float64    // centre along the ledger
 	Box   geom.Box3  // plies and pad, without spacers
 	Bolts []geom.Vec // axes as (x, z), top row first, left to right
-	Bay   int        // house joist bay, -1 when none
 	Parts []*Part    // plies, pad, foot, wrap, patch and its fasteners
 }
 
@@ -140,6 +139,7 @@ type Assembly struct {
 	Blocks      []Block
 	HouseJoists []float64 // axes along x
 	DeckJoists  []float64 // axes along x
+	Tension     []Device  // lateral tension devices
 	Rows        []Row     // fastener rows of every set
 	Parts       []*Part
 }

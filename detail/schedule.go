@@ -43,50 +43,62 @@ func (a *Assembly) Schedule() []Line {
 // micron rounds to a hundredth of a millimetre, so that equal parts count as equal.
 func micron(l unit.Length) int64 { return int64(math.Round(l.MM()*100 + 1e-6)) }
 
-// Stick is one bought length of lumber and the pieces cut from it.
+// Stick is one bought length of lumber and the pieces cut from it; sheet goods have no length.
 type Stick struct {
-	Section string // "1 1/2 x 9 1/4"
+	Section string // "southern pine 1 1/2 x 9 1/4"
 	Length  unit.Length
-	Pieces  []string // marks, in cutting order
+	Pieces  []string // in cutting order
 	Each    unit.Length
 	Left    unit.Length // offcut
 }
 
-// CutList cuts the block plies from stock sticks: trim off one end, a kerf between pieces. It fails
-// with a reason when a ply is longer than a stick.
+// CutList cuts the block plies from stock sticks: trim off one end, a kerf between pieces. The length of
+// a piece lies along its grain. Plywood comes from sheets and is only counted. It fails with a reason
+// when a ply is longer than a stick.
 func (a *Assembly) CutList() ([]Stick, string) {
-	st := a.Spec.Stock
-	each := a.Spec.Blocks.Width
-	if st.Length <= 0 {
+	s := a.Spec
+	each, across := s.Blocks.Width, s.Blocks.Height
+	if s.Blocks.Grain == "vertical" {
+		each, across = across, each
+	}
+	if s.Stock.Length <= 0 {
 		return nil, "stock.length is not given"
 	}
-	per := int(math.Floor(float64((st.Length-st.Trim+st.Kerf)/(each+st.Kerf)) + 1e-9))
+	per := int(math.Floor(float64((s.Stock.Length-s.Stock.Trim+s.Stock.Kerf)/(each+s.Stock.Kerf)) + 1e-9))
 	if per < 1 {
-		return nil, fmt.Sprintf("a ply of %s does not fit a stick of %s", each.Text(a.Spec.Project.System), st.Length.Text(a.Spec.Project.System))
+		return nil, fmt.Sprintf("a ply of %s does not fit a stick of %s", each.Text(s.Project.System), s.Stock.Length.Text(s.Project.System))
 	}
 	groups := map[string][]*Part{}
 	var order []string
 	for _, p := range a.Find(BlockPly) {
-		s := p.Material + " " + p.Size[0].Text(a.Spec.Project.System) + " x " + a.Spec.Blocks.Height.Text(a.Spec.Project.System)
-		if groups[s] == nil {
-			order = append(order, s)
+		k := p.Material + " " + p.Size[0].Text(s.Project.System) + " x " + across.Text(s.Project.System)
+		if groups[k] == nil {
+			order = append(order, k)
 		}
-		groups[s] = append(groups[s], p)
+		groups[k] = append(groups[k], p)
 	}
 	var out []Stick
-	for _, s := range order {
-		for ps := groups[s]; len(ps) > 0; {
+	for _, k := range order {
+		if groups[k][0].Material != s.Blocks.Species {
+			out = append(out, Stick{Section: k, Each: each, Pieces: ids(groups[k])})
+			continue
+		}
+		for ps := groups[k]; len(ps) > 0; {
 			n := min(per, len(ps))
-			k := Stick{Section: s, Length: st.Length, Each: each}
-			for _, p := range ps[:n] {
-				k.Pieces = append(k.Pieces, p.ID)
-			}
-			k.Left = st.Length - st.Trim - unit.Length(n)*each - unit.Length(n-1)*st.Kerf
-			out = append(out, k)
+			left := s.Stock.Length - s.Stock.Trim - unit.Length(n)*each - unit.Length(n-1)*s.Stock.Kerf
+			out = append(out, Stick{Section: k, Length: s.Stock.Length, Each: each, Pieces: ids(ps[:n]), Left: left})
 			ps = ps[n:]
 		}
 	}
 	return out, ""
+}
+
+func ids(ps []*Part) []string {
+	out := make([]string, len(ps))
+	for i, p := range ps {
+		out[i] = p.ID
+	}
+	return out
 }
 
 // BlockMass returns the mass of one block in kilograms: plies and pad by volume and density.

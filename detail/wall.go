@@ -108,7 +108,7 @@ func (a *Assembly) outside() {
 			continue
 		case l.Role == "wrb":
 			p.Role, p.Thin = Barrier, true
-			p.Solids = panels(cut, y, y+t)
+			p.Solids = a.barrier(cut, t)
 		case l.Role == "cavity":
 			a.furring(l, i, y, y+t)
 			y += t
@@ -160,24 +160,31 @@ func (a *Assembly) furring(l spec.Layer, i int, y0, y1 float64) {
 	}
 }
 
-// cladding builds the courses from the base up; lapped courses taper and stand on the one below.
+// lapOf is how far a course of lapped cladding runs up behind the next, mm (1 in; common practice, no
+// source).
+const lapOf = 25.4
+
+// cladding builds the courses from the base up; lapped courses taper and run up behind the next.
 //
-//	 |/ |   tip 0.3 t
-//	 /  |
-//	/___|   butt, full thickness
+//	 |/    tip
+//	 /|    butt of the next course
+//	/ |
 func (a *Assembly) cladding(l spec.Layer, i int, y0, y1 float64) {
 	s, f := a.Spec, a.Frame
 	wall := geom.Subtract(geom.Rect(f.Left, f.Bottom, f.Right, f.Top), a.doorHoles(f.SubTop), a.band())
-	step := s.Wall.Cladding.Exposure.MM()
+	step, note := s.Wall.Cladding.Exposure.MM(), ""
 	if step <= 0 {
 		step = f.Top - f.Bottom
+	} else {
+		note = s.Wall.Cladding.Exposure.Text(s.Project.System) + " to the weather"
 	}
 	n := 0
 	for z := f.Bottom; z < f.Top-geom.Tol; z += step {
 		for _, b := range a.strips(wall, z, math.Min(z+step, f.Top)) {
 			n++
+			runsUp := wall.Contains(geom.Vec{X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y + lapOf})
 			a.add(Part{ID: fmt.Sprintf("%s/%d", LayerMark(i), n), Mark: LayerMark(i), Name: l.Name, Role: Cladding, Material: l.Material, Grain: geom.X, Block: -1,
-				Size: [3]unit.Length{l.Thickness, unit.Length(step)}, Solids: []geom.Solid{a.course(b, y0, y1, z, step)}})
+				Note: note, Size: [3]unit.Length{l.Thickness}, Solids: []geom.Solid{a.course(b, y0, y1, z, step, runsUp)}})
 		}
 	}
 }
@@ -211,13 +218,21 @@ func (a *Assembly) strips(wall geom.Region, z0, z1 float64) []geom.Box {
 	return out
 }
 
-// course shapes one piece of cladding: flat, or a wedge that is thickest at the foot of its course.
-func (a *Assembly) course(b geom.Box, y0, y1, z, step float64) geom.Solid {
+// course shapes one piece of cladding: flat, or a wedge leaning on the tip of the course below, with its
+// own tip behind the course above where that one runs on.
+func (a *Assembly) course(b geom.Box, y0, y1, z, step float64, runsUp bool) geom.Solid {
 	if a.Spec.Wall.Cladding.Exposure <= 0 {
 		return box(b.Min.X, b.Max.X, y0, y1, b.Min.Y, b.Max.Y)
 	}
-	tip := func(h float64) float64 { return y1 - (y1-y0)*0.7*(h-z)/step }
+	const tip = 0.4 // of the depth, where the next course leans on it
+	high := b.Max.Y
+	if runsUp {
+		high += lapOf
+	}
+	back := func(h float64) float64 { return y0 + (y1-y0)*tip*math.Max(0, 1-(h-z)/step) }
+	face := func(h float64) float64 { return y1 - (y1-y0)*(1-tip)*(h-z)/step }
 	profile := geom.Region{geom.Polygon(
-		geom.Vec{X: y0, Y: b.Min.Y}, geom.Vec{X: tip(b.Min.Y), Y: b.Min.Y}, geom.Vec{X: tip(b.Max.Y), Y: b.Max.Y}, geom.Vec{X: y0, Y: b.Max.Y})}
+		geom.Vec{X: back(b.Min.Y), Y: b.Min.Y}, geom.Vec{X: face(b.Min.Y), Y: b.Min.Y}, geom.Vec{X: math.Max(face(high), y0+0.5), Y: high},
+		geom.Vec{X: back(high), Y: high}, geom.Vec{X: back(b.Max.Y), Y: b.Max.Y})}
 	return geom.Prism(profile, geom.X, b.Min.X, b.Max.X)
 }

@@ -25,6 +25,7 @@ const (
 	Dimension             // dimension, extension line and its text
 	Note                  // leaders and notes
 	Mark                  // marks, section arrows, level targets
+	CutLine               // cutting plane of a section
 	Heading               // view and sheet titles
 	Grid                  // schedule rules
 	Border                // frame of the sheet
@@ -91,6 +92,7 @@ var Pens = [penCount]PenDef{
 	Dimension:  {"ANNO-DIMS", 25, Solid, 7, dimInk, false},
 	Note:       {"ANNO-NOTE", 25, Solid, 7, black, false},
 	Mark:       {"ANNO-SYMB", 35, Solid, 7, black, false},
+	CutLine:    {"ANNO-CUTL", 25, Chain, 7, black, false},
 	Heading:    {"ANNO-TITL", 70, Solid, 7, black, false},
 	Grid:       {"ANNO-TABL", 25, Solid, 7, black, false},
 	Border:     {"ANNO-TTLB", 100, Solid, 7, black, false},

@@ -27,14 +27,18 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 func (j *job) table(w io.Writer, short bool) error {
 	steps := j.pick(short)
 	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
-	fmt.Fprintf(t, "\nCHECK\tWHERE\tDEMAND\tCAPACITY\tRATIO\tVERDICT\n")
+	fmt.Fprintf(t, "\nCHECK\tWHERE\tVALUE\tLIMIT\tRATIO\tVERDICT\n")
 	sys := j.spec.Project.System
 	for _, s := range steps {
 		limit, ratio := "-", "-"
 		if s.Limit != nil {
-			limit, ratio = s.Limit.Text(sys), s.RatioText()
+			limit, ratio = s.LimitText(sys), s.RatioText()
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict)
+		value := "-"
+		if !s.Bare() {
+			value = s.Value.Text(sys)
+		}
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, value, limit, ratio, s.Verdict)
 	}
 	if err := t.Flush(); err != nil {
 		return err

@@ -132,6 +132,20 @@ func (s Step) settle() Step {
 	return s
 }
 
+// Bare reports whether the step states a fact and carries no number.
+func (s *Step) Bare() bool { return s.Limit == nil && s.Value == unit.Quantity{} && s.Formula == "" }
+
+// LimitText prints the limit with its sense, "-" when there is none.
+func (s *Step) LimitText(sys unit.System) string {
+	switch {
+	case s.Limit == nil:
+		return "-"
+	case s.Sense == AtLeast:
+		return ">= " + s.Limit.Text(sys)
+	}
+	return "<= " + s.Limit.Text(sys)
+}
+
 // ratio of what is asked to what there is: Beyond when there is nothing and something is asked.
 func ratio(asked, there float64) float64 {
 	switch {

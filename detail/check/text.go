@@ -75,18 +75,20 @@ func (s *Step) text(p *printer, sys unit.System) {
 		}
 		p.f("%s\n", wrap("    ", strings.Join(in, "; "), 96))
 	}
-	p.f("    = %s", s.Value.Text(sys))
+	line := ""
+	if !s.Bare() {
+		line = "  = " + s.Value.Text(sys)
+	}
 	if s.Limit != nil {
-		sign := "<="
-		if s.Sense == AtLeast {
-			sign = ">="
+		line += "  " + s.LimitText(sys) + "  ratio " + s.RatioText()
+		if s.Cap != 0 && s.Cap != 1 {
+			line += fmt.Sprintf(" of %.2f", s.Cap)
 		}
-		p.f("  %s %s  ratio %s", sign, s.Limit.Text(sys), s.RatioText())
 	}
 	if s.Verdict != Info {
-		p.f("  %s", s.Verdict)
+		line += "  " + s.Verdict.String()
 	}
-	p.f("\n")
+	p.f("  %s\n", line)
 	for _, l := range []struct{ head, text string }{{"clause: ", s.Clause}, {"why: ", s.Reason}, {"smallest change: ", s.Fix}, {"note: ", s.Note}} {
 		if l.text != "" {
 			p.f("%s\n", wrap("    "+l.head, l.text, 96))

@@ -1,6 +1,10 @@
 package layout
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // JoistRules is what the deck joists must keep.
 type JoistRules struct {
@@ -9,66 +13,99 @@ type JoistRules struct {
 	Grid        float64   // step for those that have to move
 	Bolts       []float64 // bolt axes on the ledger, ascending
 	Clear       float64   // least distance, joist axis to bolt axis
+	Fixed       []float64 // axes where a joist must stand, such as beside a tension device
 }
 
-// Joists lays the deck joists from the first to the last axis: each at the wanted spacing from the
-// one before, or as far as it can go where a bolt is in the way. A joist that cannot be kept clear
-// stays at the spacing; the checks report it.
+// Joists lays the deck joists from the first to the last axis: at the wanted spacing where no bolt is in
+// the way and nothing is fixed; else as few as keep the spacing, miss the bolts and stand where they
+// must, as evenly as they can. A run that cannot be kept clear stays at the spacing, and the checks
+// report it.
 func Joists(r JoistRules) []float64 {
 	if r.Spacing <= 0 || r.Last < r.First {
 		return []float64{r.First}
 	}
-	x := []float64{r.First}
-	for at := r.First; r.Last-at > r.Spacing+slack; {
-		at = r.next(at)
-		x = append(x, at)
-	}
-	if r.Last-x[len(x)-1] > slack {
-		x = append(x, r.Last)
+	x := r.regular()
+	if len(r.Fixed) > 0 || !r.allClear(x) {
+		if y := r.evenly(); y != nil {
+			return y
+		}
 	}
 	return x
 }
 
-// next returns the joist after the one at from. The last but one splits what is left in two, so that
-// no two joists stand side by side at the end.
-func (r JoistRules) next(from float64) float64 {
-	if left := r.Last - from; left < 1.4*r.Spacing {
-		return r.near(from+left/2, 0.4*left)
+// regular steps from the first axis at the wanted spacing; what is left over lies at the far end.
+func (r JoistRules) regular() []float64 {
+	var x []float64
+	for k := 0; r.First+float64(k)*r.Spacing < r.Last-slack; k++ {
+		x = append(x, r.First+float64(k)*r.Spacing)
 	}
-	want := from + r.Spacing
-	for at := want; at > from+r.Spacing/4; at -= r.step() {
-		if r.clear(at) {
-			return at
-		}
-	}
-	return want
+	return append(x, r.Last)
 }
 
-// near returns the clear place nearest to at within d of it, or at itself when there is none.
-func (r JoistRules) near(at, d float64) float64 {
-	at = math.Round(at/r.step()) * r.step()
-	for k := 0.0; k <= d; k += r.step() {
-		for _, x := range []float64{at - k, at + k} {
-			if r.clear(x) && r.Last-x <= r.Spacing+slack {
-				return x
+func (r JoistRules) allClear(x []float64) bool {
+	return !slices.ContainsFunc(x, func(at float64) bool { return !r.Free(at) })
+}
+
+// Free reports whether a joist at that axis clears every bolt.
+func (r JoistRules) Free(at float64) bool {
+	return !slices.ContainsFunc(r.Bolts, func(b float64) bool { return math.Abs(b-at) < r.Clear-slack })
+}
+
+// evenly returns the row of fewest joists on the grid, and of those the one with the least sum of
+// squared spaces; nil when no row misses the bolts. The end joists stand wherever they must.
+func (r JoistRules) evenly() []float64 {
+	at := r.spots()
+	last := len(at) - 1
+	count, cost, prev := make([]int, len(at)), make([]float64, len(at)), make([]int, len(at))
+	for i := 1; i <= last; i++ {
+		count[i], cost[i], prev[i] = math.MaxInt, math.Inf(1), -1
+		for j := i - 1; j >= 0 && at[i].x-at[j].x <= r.Spacing+slack; j-- {
+			if d := at[i].x - at[j].x; count[j] < math.MaxInt {
+				n, c := count[j]+1, cost[j]+d*d
+				if n < count[i] || n == count[i] && c < cost[i]-slack {
+					count[i], cost[i], prev[i] = n, c, j
+				}
+			}
+			if at[j].must {
+				break
 			}
 		}
 	}
-	return at
-}
-
-func (r JoistRules) step() float64 {
-	if r.Grid > 0 {
-		return r.Grid
+	if last == 0 || count[last] == math.MaxInt {
+		return nil
 	}
-	return r.Spacing / 64
+	x := []float64{at[0].x}
+	for i := last; i > 0; i = prev[i] {
+		x = append(x, at[i].x)
+	}
+	slices.Sort(x)
+	return x
 }
 
-func (r JoistRules) clear(at float64) bool {
-	for _, b := range r.Bolts {
-		if math.Abs(b-at) < r.Clear-slack {
-			return false
+// spot is a place where a joist may, or must, stand.
+type spot struct {
+	x    float64
+	must bool
+}
+
+// spots lists where a joist may stand, from the left: both ends, what is fixed, and the clear steps of
+// the grid between them. Something fixed nearer to an end joist than two steps of 25 mm is that joist.
+func (r JoistRules) spots() []spot {
+	step := r.Grid
+	if step <= 0 {
+		step = r.Spacing / 64
+	}
+	at := []spot{{r.First, true}, {r.Last, true}}
+	for _, f := range r.Fixed {
+		if f > r.First+50 && f < r.Last-50 {
+			at = append(at, spot{f, true})
 		}
 	}
-	return true
+	for k := math.Floor(r.First/step) + 1; k*step < r.Last-slack; k++ {
+		if x := k * step; x > r.First+slack && r.Free(x) {
+			at = append(at, spot{x, false})
+		}
+	}
+	slices.SortFunc(at, func(a, b spot) int { return cmp.Compare(a.x, b.x) })
+	return at
 }

@@ -43,7 +43,7 @@ func (r Rules) clashes(i int, p float64) []Clash {
 	}
 	for _, z := range r.Inside {
 		for _, c := range r.Columns {
-			if p+c > z.From+slack && p+c < z.To-slack {
+			if p+c > z.From-z.Room+slack && p+c < z.To+z.Room-slack {
 				out = append(out, Clash{Block: i, X: p, Kind: "inside", Name: z.Name, At: z.From, Need: z.To})
 				break
 			}

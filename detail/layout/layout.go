@@ -17,6 +17,7 @@ import (
 type Zone struct {
 	Name     string
 	From, To float64
+	Room     float64 // a bolt axis keeps this far from it: half a washer, or the wrench
 }
 
 // Axes is a row of joists that a bolt must keep away from.

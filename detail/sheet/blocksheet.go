@@ -3,10 +3,8 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"standclear/detail"
-	"standclear/detail/stock"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -109,7 +107,7 @@ func (w *writer) blockFront(k float64) *composer {
 		xs = append(xs, tick{p.X, group.Min.Y - past})
 		zs = append(zs, tick{p.Y, group.Max.X + past})
 	}
-	c.grain(clearOf(centres, width), w.a.Spec.Blocks.Grain == "vertical")
+	c.grain(geom.Box{Max: geom.Vec{X: width, Y: faceTop}}, centres, w.screwHeads(), w.a.Spec.Blocks.Grain == "vertical")
 	c.dims(bottom, append(xs, tick{width, 0}))
 	c.dims(bottom, []tick{{0, 0}, {width, 0}})
 	c.dims(right, append(zs, tick{faceTop, width}))
@@ -119,37 +117,57 @@ func (w *writer) blockFront(k float64) *composer {
 	return c
 }
 
-// clearOf returns the middle of the widest strip of the face between its holes and its ends, half way
-// between the rows, or under a single row.
-func clearOf(holes []geom.Vec, width float64) geom.Vec {
-	xs, ys := []float64{0, width}, []float64{}
-	for _, h := range holes {
-		xs, ys = append(xs, h.X), append(ys, h.Y)
+// grain draws the double-headed arrow that shows the way of the fibres, where the face has most room
+// for it among holes, screws and centre lines.
+func (c *composer) grain(face geom.Box, holes, screws []geom.Vec, upright bool) {
+	half, box := geom.Vec{X: c.mm(9)}, geom.Vec{X: c.mm(10), Y: c.mm(4.5)}
+	if upright {
+		half, box = geom.Vec{Y: c.mm(9)}, geom.Vec{X: c.mm(8), Y: c.mm(10)}
 	}
-	xs, ys = distinct(xs), distinct(ys)
-	at := geom.Vec{X: width / 2}
-	for i, gap := 1, 0.0; i < len(xs); i++ {
-		if g := xs[i] - xs[i-1]; g > gap+0.01 || g > gap-0.01 && math.Abs((xs[i]+xs[i-1])/2-width/2) < math.Abs(at.X-width/2) {
-			at.X, gap = (xs[i]+xs[i-1])/2, g
+	best, room := face.Center(), math.Inf(-1)
+	const steps = 24
+	for i := 1; i < steps; i++ {
+		for j := 1; j < steps; j++ {
+			at := geom.Vec{X: face.Min.X + face.W()*float64(i)/steps, Y: face.Min.Y + face.H()*float64(j)/steps}
+			if r := roomAbout(at, box, face, holes, screws); r > room+1e-6 {
+				best, room = at, r
+			}
 		}
 	}
-	switch n := len(ys); {
-	case n > 1:
-		at.Y = (ys[n-2] + ys[n-1]) / 2
-	case n == 1:
-		at.Y = ys[0] / 2
-	}
-	return at
+	c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{best.Sub(half), best}, End: render.Arrow}, render.Leader{Pen: render.Note, Points: []geom.Vec{best.Add(half), best}, End: render.Arrow})
+	c.text(render.Note, best.Add(geom.Vec{X: c.mm(1), Y: c.mm(1)}), 2.5, render.BottomCentre, 0, "GRAIN")
 }
 
-// grain draws the double-headed arrow that shows the way of the fibres.
-func (c *composer) grain(at geom.Vec, upright bool) {
-	half := geom.Vec{X: c.mm(9)}
-	if upright {
-		half = geom.Vec{Y: c.mm(9)}
+// roomAbout is the least distance from a box about at to the face's edges, to the centre lines of the
+// holes and to the screws; negative where it meets one.
+func roomAbout(at, half geom.Vec, face geom.Box, holes, screws []geom.Vec) float64 {
+	r := math.Min(math.Min(at.X-face.Min.X, face.Max.X-at.X)-half.X, math.Min(at.Y-face.Min.Y, face.Max.Y-at.Y)-half.Y)
+	group := geom.BoxOf(holes...).Grow(30)
+	for _, h := range holes {
+		if at.X+half.X > group.Min.X && at.X-half.X < group.Max.X {
+			r = math.Min(r, math.Abs(at.Y-h.Y)-half.Y)
+		}
+		if at.Y+half.Y > group.Min.Y && at.Y-half.Y < group.Max.Y {
+			r = math.Min(r, math.Abs(at.X-h.X)-half.X)
+		}
 	}
-	c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{at.Sub(half), at}, End: render.Arrow}, render.Leader{Pen: render.Note, Points: []geom.Vec{at.Add(half), at}, End: render.Arrow})
-	c.text(render.Note, at.Add(geom.Vec{X: c.mm(1), Y: c.mm(1)}), 2.5, render.BottomCentre, 0, "GRAIN")
+	for _, s := range screws {
+		r = math.Min(r, math.Max(math.Abs(at.X-s.X)-half.X, math.Abs(at.Y-s.Y)-half.Y)-4)
+	}
+	return r
+}
+
+// screwHeads are the screws of the first block, in the block's own datum.
+func (w *writer) screwHeads() []geom.Vec {
+	b := w.a.Blocks[0].Box.Min
+	var out []geom.Vec
+	for _, p := range w.a.Blocks[0].Parts {
+		if p.Role == detail.PlyScrew {
+			at := p.Bounds().Center()
+			out = append(out, geom.Vec{X: at.X - b.X, Y: at.Z - b.Z})
+		}
+	}
+	return out
 }
 
 // holeMark writes the letter of a hole, up and right of it.
@@ -213,105 +231,4 @@ func (w *writer) blockView(v geom.View, k float64) *composer {
 	p := view.Look(w.a, v, w.blockOnly())
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Box())
 	return c
-}
-
-// blockTables are the hole table, the plies, the quantities and the notes of the sheet.
-func (w *writer) blockTables(width float64) []*table {
-	return []*table{w.plyTable(width), w.holeTable(width), w.hardwareTable(width), w.cutTable(width), w.blockNotes(width)}
-}
-
-func shares(width float64, parts ...float64) []float64 {
-	sum := 0.0
-	for _, p := range parts {
-		sum += p
-	}
-	out := make([]float64, len(parts))
-	for i, p := range parts {
-		out[i] = width * p / sum
-	}
-	return out
-}
-
-func (w *writer) plyTable(width float64) *table {
-	t := &table{title: fmt.Sprintf("BLOCK %s TO %s, %d OFF", w.a.Blocks[0].Mark, w.a.Blocks[len(w.a.Blocks)-1].Mark, len(w.a.Blocks)),
-		head: []string{"PIECE", "T x H x W", "MATERIAL", "QTY"}, width: shares(width, 1.1, 2.6, 2.6, 0.8)}
-	n := len(w.a.Blocks)
-	for _, p := range w.a.Blocks[0].Parts {
-		if p.Role != detail.BlockPly && p.Role != detail.BlockPad && p.Role != detail.FootPiece {
-			continue
-		}
-		t.rows = append(t.rows, []string{p.Mark, w.text(p.Size[0].MM()) + " x " + w.text(p.Size[1].MM()) + " x " + w.text(p.Size[2].MM()), caps(p.Material + " " + p.Note), fmt.Sprint(n)})
-	}
-	return t
-}
-
-func (w *writer) holeTable(width float64) *table {
-	t := &table{title: "HOLES, FROM LOWER LEFT CORNER", head: []string{"HOLE", "X", "Y", "DIA", "FOR"}, width: shares(width, 0.9, 1.1, 1.1, 1, 2)}
-	b := w.a.Blocks[0].Box
-	for i, h := range w.a.Holes(0) {
-		t.rows = append(t.rows, []string{holeName(i), w.text(h.X - b.Min.X), w.text(h.Z - b.Min.Z), w.text(h.Dia), caps(h.Set.Kind) + " " + w.diameter(h.Set.Diameter)})
-	}
-	return t
-}
-
-func (w *writer) hardwareTable(width float64) *table {
-	t := &table{title: "HARDWARE, ALL BLOCKS", head: []string{"MARK", "ITEM", "SIZE", "QTY"}, width: shares(width, 0.9, 2.6, 2.6, 0.8)}
-	for _, l := range w.a.Schedule() {
-		switch l.Name {
-		case "HEX BOLT", "LAG SCREW", "WOOD SCREW", "NUT", "WASHER", "PLATE WASHER", "SPACER", "PLY SCREW", "FLOOR TIE", "BACKING", "USER-SUPPLIED FASTENER WITH EVALUATED VALUES":
-			t.rows = append(t.rows, []string{l.Mark, l.Name, w.sizeText(l), fmt.Sprint(l.Qty)})
-		}
-	}
-	return t
-}
-
-// sizeText prints the bought size of a schedule line.
-func (w *writer) sizeText(l detail.Line) string {
-	var parts []string
-	for i, v := range l.Size {
-		if v <= 0 || i == 1 && v == l.Size[0] {
-			continue
-		}
-		parts = append(parts, w.exact(v))
-	}
-	return strings.Join(parts, " x ")
-}
-
-func (w *writer) cutTable(width float64) *table {
-	t := &table{title: "CUT LIST", head: []string{"STICK", "STOCK", "PIECES", "LEFT"}, width: shares(width, 0.9, 3, 1.6, 1.2)}
-	sticks, why := w.a.CutList()
-	if why != "" {
-		t.rows = append(t.rows, []string{"-", caps(why), "", ""})
-	}
-	for i, s := range sticks {
-		t.rows = append(t.rows, []string{fmt.Sprintf("S%d", i+1), caps(s.Section) + ", " + w.text(s.Length.MM()), fmt.Sprintf("%d @ %s", len(s.Pieces), w.text(s.Each.MM())), w.text(s.Left.MM())})
-	}
-	return t
-}
-
-// blockNotes are the steps and limits a builder needs at the bench.
-func (w *writer) blockNotes(width float64) *table {
-	s := w.a.Spec
-	t := &table{title: "ASSEMBLY", width: []float64{width}}
-	mass := w.a.BlockMass(func(m string) float64 {
-		if v, ok := stock.MaterialOf(m); ok {
-			return v.Density
-		}
-		return 550 // treated softwood, common practice, no source
-	})
-	weight := fmt.Sprintf("%.1f LB", mass*2.20462)
-	if w.unit() == render.Millimetre {
-		weight = fmt.Sprintf("%.1f kg", mass)
-	}
-	add := func(f string, a ...any) { t.rows = append(t.rows, []string{caps(fmt.Sprintf(f, a...))}) }
-	add("1. Cut plies net size; grain %s. Moisture at assembly: %s.", s.Blocks.Grain, s.Blocks.Moisture.Assembly)
-	if s.Blocks.PliesFastened && s.Blocks.PlyScrews.Count > 0 {
-		add("2. Stack plies flush; drive %d ply screws %s x %s clear of the holes.", s.Blocks.PlyScrews.Count, w.exact(s.Blocks.PlyScrews.Diameter), w.text(s.Blocks.PlyScrews.Length.MM()))
-	} else {
-		add("2. Stack plies flush and clamp.")
-	}
-	add("3. Drill from the outside face with a backing board, location within %s.", w.text(step(s.Project.System)))
-	add("4. Cut the top to fall %s outward; treat every cut and hole.", s.Blocks.TopSlope.Text(s.Project.System))
-	add("5. Mass of one block about %s. Projection: third angle.", weight)
-	return t
 }

@@ -40,7 +40,14 @@ func cutOff(p view.Picture, s side) []span {
 			touch(e.Path.Bounds())
 		}
 	}
-	return mergeSpans(spans, 200)
+	const orphan = 25 // a sliver of one part needs no break line
+	var out []span
+	for _, sp := range mergeSpans(spans, 200) {
+		if sp.hi-sp.lo > orphan {
+			out = append(out, sp)
+		}
+	}
+	return out
 }
 
 func mergeSpans(in []span, gap float64) []span {

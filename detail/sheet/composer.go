@@ -28,6 +28,7 @@ type composer struct {
 	object    geom.Box // model: the linework
 	chains    [4][]chain
 	notes     [2][]note // left, right
+	levels    []note    // levels on the right, beside the chains
 	blocked   [2][]span // plotted heights taken by chains on that side
 	extent    geom.Box  // model: everything
 	noteWidth float64   // plotted, widest line of a note
@@ -40,7 +41,7 @@ func (w *writer) composer(k float64) *composer {
 	if sys == unit.SI {
 		u = render.Millimetre
 	}
-	return &composer{sys: sys, k: k, st: u.Style(), object: geom.EmptyBox(), extent: geom.EmptyBox(), noteWidth: []float64{58, 50, 42}[w.tight]}
+	return &composer{sys: sys, k: k, st: u.Style(), object: geom.EmptyBox(), extent: geom.EmptyBox(), noteWidth: []float64{58, 58, 50, 42}[w.tight]}
 }
 
 // add puts linework into the view and grows the object by box, which may be smaller than what is
@@ -112,6 +113,7 @@ func (c *composer) finish() {
 	for s := left; s <= bottom; s++ {
 		c.placeChains(s)
 	}
+	c.placeLevels()
 	c.placeNotes(left)
 	c.placeNotes(right)
 }

@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"standclear/detail/check"
@@ -95,6 +97,7 @@ func (w *writer) cells(s *render.Sheet, n, of int, scale string) []field {
 		{"ELEMENT", "ELEMENT", orNone(p.Element), 1, 3},
 		{"PROJECT", "PROJECT", strings.TrimSpace(orNone(p.Name) + "  " + p.Number), 1, 3},
 		{"CODE", "CODE AS STATED BY THE USER", orNone(p.Code), 1, 2.5},
+		{"BASIS", "STRENGTH CHECKED BY", "ALLOWABLE STRESS: NDS 2018, ASCE 7-16, IRC 2021" + w.foreign(), 2, 2.5},
 		{"UNITS", "UNITS", units, 1, 2.5},
 		{"DATUM", "DATUM", "X 0 LEFT END OF LEDGER, Y 0 OUTER FACE OF SHEATHING, Z 0 FINISHED FLOOR", 3, 2.2},
 		{"HASH", "PARAMETERS / PROGRAM", sp.Hash + "  /  standclear " + w.version, 1, 2.5},
@@ -144,7 +147,11 @@ func (w *writer) stamp(s *render.Sheet, l layoutOf, y float64) float64 {
 	s.Items = append(s.Items, render.Stroke{Pen: render.Status, Path: box[0]},
 		render.Text{Pen: render.Status, At: pt((x0+x1)/2, y+14), Height: h, Align: render.MiddleCentre, Lines: lines, Bold: true})
 	lines = w.verdictLines()
-	s.Items = append(s.Items, render.Text{Pen: render.Status, At: pt(x0, y+28), Height: 2.5, Align: render.BottomLeft, Lines: lines, Bold: true})
+	pen := render.Note
+	if w.report.Count(check.Fails)+w.report.Count(check.Engineer)+w.report.Count(check.NotChecked) > 0 {
+		pen = render.Status
+	}
+	s.Items = append(s.Items, render.Text{Pen: pen, At: pt(x0, y+28), Height: 2.5, Align: render.BottomLeft, Lines: lines, Bold: true})
 	return y + 28 + float64(len(lines))*4 + 2
 }
 
@@ -172,29 +179,64 @@ func (w *writer) checkSquare(s *render.Sheet, l layoutOf, y float64) float64 {
 	return y + 4 + d + 2
 }
 
-// banner says in large type that a design must not be built.
+// banner says in large type that a design must not be built, or not before an engineer has decided.
 func (w *writer) banner(s *render.Sheet, l layoutOf) {
-	if w.report.Count(check.Fails) == 0 {
+	text := w.verdict()
+	if text == "" {
 		return
 	}
-	text := fmt.Sprintf("DO NOT BUILD: %d CHECK(S) FAIL - %s", w.report.Count(check.Fails), w.firstFailure())
 	h := 5.0
 	for h > 2.5 && font.Width(text, h, true) > l.field.W()-8 {
 		h -= 0.5
 	}
 	lines := wrap(text, h, l.field.W()-8, true)
-	lines = lines[:1]
 	y1 := l.field.Max.Y
 	box := geom.Rect(l.field.Min.X, y1-h-6, l.field.Max.X, y1)
 	s.Items = append(s.Items, render.Stroke{Pen: render.Status, Path: box[0]},
-		render.Text{Pen: render.Status, At: pt(l.field.Min.X+4, y1-3-h/2), Height: h, Align: render.MiddleLeft, Lines: lines, Bold: true})
+		render.Text{Pen: render.Status, At: pt(l.field.Min.X+4, y1-3-h/2), Height: h, Align: render.MiddleLeft, Lines: lines[:1], Bold: true})
 }
 
-func (w *writer) firstFailure() string {
+// verdict is the text of the banner; "" when every check is OK.
+func (w *writer) verdict() string {
+	if n := w.report.Count(check.Fails); n > 0 {
+		return fmt.Sprintf("DO NOT BUILD: %d %s - %s", n, either(n == 1, "CHECK FAILS", "CHECKS FAIL"), w.named(check.Fails, 3))
+	}
+	if n := w.report.Count(check.Engineer); n > 0 {
+		return "ENGINEER REQUIRED: " + w.named(check.Engineer, 3)
+	}
+	if n := w.report.Count(check.NotChecked); n > 0 {
+		return fmt.Sprintf("NOT CHECKED: %s", w.named(check.NotChecked, 3))
+	}
+	return ""
+}
+
+// named lists up to n steps of a verdict, the worst first, with their ratio and place.
+func (w *writer) named(v check.Verdict, n int) string {
+	var of []check.Step
 	for _, st := range w.report.Steps {
-		if st.Verdict == check.Fails {
-			return strings.ToUpper(st.Name)
+		if st.Verdict == v {
+			of = append(of, st)
 		}
+	}
+	slices.SortStableFunc(of, func(a, b check.Step) int { return cmp.Compare(b.Ratio, a.Ratio) })
+	var out []string
+	for _, st := range of[:min(n, len(of))] {
+		t := st.Name
+		if st.Limit != nil && v == check.Fails && st.Ratio < check.Beyond {
+			t += fmt.Sprintf(" %s", st.RatioText())
+		}
+		out = append(out, strings.ToUpper(t))
+	}
+	if len(of) > n {
+		out = append(out, fmt.Sprintf("AND %d MORE", len(of)-n))
+	}
+	return strings.Join(out, "; ")
+}
+
+// foreign says that a code of another country, where one is stated, is not what the checks follow.
+func (w *writer) foreign() string {
+	if c := strings.ToUpper(w.a.Spec.Project.Code); strings.Contains(c, "EN 19") || strings.Contains(c, "EUROCODE") {
+		return "; NOT CHECKED TO EN 1995"
 	}
 	return ""
 }

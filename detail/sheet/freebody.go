@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"standclear/geom"
 	"standclear/render"
 )
@@ -30,7 +31,7 @@ func (w *writer) freeBodyLines(c *composer) {
 		g := w.a.Grip(r.Set)
 		c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: g.Inner - 20, Y: r.Z}, geom.Vec{X: g.Outer + 20, Y: r.Z})})
 	}
-	c.object = geom.Box{Min: geom.Vec{X: f.BackingIn - c.mm(26), Y: f.BlockBottom - c.mm(6)}, Max: geom.Vec{X: f.LoadLine + c.mm(16), Y: f.LedgerTop + c.mm(16)}}
+	c.object = geom.Box{Min: geom.Vec{X: f.BackingIn - c.mm(26), Y: math.Min(f.BlockBottom, f.RimBottom) - c.mm(18)}, Max: geom.Vec{X: f.LoadLine + c.mm(16), Y: f.LedgerTop + c.mm(16)}}
 	value := func(id string) string {
 		if st := w.report.Find(id); st != nil {
 			return st.Value.Text(sys)
@@ -40,16 +41,29 @@ func (w *writer) freeBodyLines(c *composer) {
 	load := geom.Vec{X: f.LoadLine, Y: f.LedgerTop - 40}
 	c.force(load, load.Add(geom.Vec{Y: c.mm(16)}))
 	c.call(right, load.Add(geom.Vec{Y: c.mm(11)}), render.NoEnd, "V "+value("block_reaction_max")+" AT THE HANGER SEATS")
+	held := geom.Vec{X: f.RimOut, Y: f.RimBottom} // the body is cut at the rim's face: shear along the bolts
+	c.force(held, held.Sub(geom.Vec{Y: c.mm(16)}))
+	c.call(left, held.Sub(geom.Vec{Y: c.mm(10)}), render.NoEnd, "V "+value("block_reaction_max")+" AT THE RIM'S FACE, BY THE BOLTS")
 	if len(w.a.Rows) > 0 {
-		t := geom.Vec{X: f.RimIn, Y: w.a.Rows[0].Z}
-		c.force(t.Sub(geom.Vec{X: c.mm(16)}), t)
-		c.call(left, t.Sub(geom.Vec{X: c.mm(10)}), render.NoEnd, "T "+value("top_row_tension")+" IN THE UPPER BOLTS")
+		w.couple(c, value("top_row_tension"))
 	}
-	foot := geom.Vec{X: 0, Y: f.BlockBottom + (f.BlockTop-f.BlockBottom)/12}
+	c.dims(bottom, []tick{{f.RimOut, f.RimBottom - c.mm(17)}, {f.LoadLine, f.BlockBottom}}, "e <>")
+}
+
+// couple draws pull and push at the lever arm the checks use.
+func (w *writer) couple(c *composer, pull string) {
+	f := w.a.Frame
+	t := geom.Vec{X: f.RimIn, Y: w.a.Rows[0].Z}
+	c.force(t.Sub(geom.Vec{X: c.mm(16)}), t)
+	c.call(left, t.Sub(geom.Vec{X: c.mm(10)}), render.NoEnd, "T "+pull+" IN THE UPPER BOLTS")
+	z := w.results.LeverArm.MM()
+	if z <= 0 {
+		return
+	}
+	foot := geom.Vec{X: 0, Y: t.Y - z}
 	c.force(foot, foot.Sub(geom.Vec{X: c.mm(16)}))
-	c.call(left, foot.Sub(geom.Vec{X: c.mm(10)}), render.NoEnd, "C "+value("top_row_tension")+" BEARING AT THE FOOT")
-	c.dims(bottom, []tick{{f.RimOut, f.RimBottom}, {f.LoadLine, f.BlockBottom}}, "e <>")
-	c.dims(right, []tick{{f.BlockBottom, f.LedgerFront}, {f.LedgerTop, f.LedgerFront}})
+	c.call(left, foot.Sub(geom.Vec{X: c.mm(10)}), render.NoEnd, "C "+pull+" BEARING AT THE FOOT")
+	c.dims(right, []tick{{foot.Y, f.LoadLine + c.mm(4)}, {t.Y, f.LoadLine + c.mm(4)}}, "z <>")
 }
 
 // force draws an arrow of force from tail to tip.

@@ -32,6 +32,21 @@ func (c *composer) level(s side, from geom.Vec, words string) {
 	c.notes[s] = append(c.notes[s], note{anchor: from, lines: []string{words}, level: true})
 }
 
+// mark registers a level mark to stand at its own height to the right of the chains.
+func (c *composer) mark(z float64, words string) {
+	c.levels = append(c.levels, note{anchor: geom.Vec{Y: z}, lines: []string{words}})
+}
+
+// placeLevels sets the level marks beside the chains of the right side: the notes keep clear of the
+// heights the chains take.
+func (c *composer) placeLevels() {
+	x, _ := c.column(right)
+	x = math.Max(x, c.extent.Max.X+c.mm(landing+3))
+	for _, l := range c.levels {
+		c.levelMark(right, geom.Vec{X: x - c.mm(landing), Y: l.anchor.Y}, l.lines[0])
+	}
+}
+
 // placeNotes sets the column of one side: by height of anchor, out of the way of the chains, and
 // without crossing leaders.
 func (c *composer) placeNotes(s side) {

@@ -40,7 +40,24 @@ func (w *writer) planCut() float64 {
 
 func (w *writer) planWindow() geom.Box {
 	f := w.a.Frame
-	return geom.Box{Min: geom.Vec{X: f.Left + 300, Y: -(f.LedgerFront + 330)}, Max: geom.Vec{X: f.Right - 300, Y: -(f.BackingIn - 330)}}
+	return geom.Box{
+		Min: geom.Vec{X: w.offJoist(f.Left + 300), Y: -(f.LedgerFront + 330)},
+		Max: geom.Vec{X: w.offJoist(f.Right - 300), Y: -(f.BackingIn - 330)},
+	}
+}
+
+// offJoist moves the edge of a window off a house joist it would cut lengthwise, away from the ledger.
+func (w *writer) offJoist(x float64) float64 {
+	room := w.a.Spec.Floor.Joists.Flange.MM()/2 + 25
+	for _, j := range w.a.HouseJoists {
+		if math.Abs(j-x) < room {
+			if x < 0 {
+				return j - room
+			}
+			return j + room
+		}
+	}
+	return x
 }
 
 // blockWindow is one bay about block b, with the ends of the ties in it.
@@ -69,34 +86,49 @@ func (w *writer) plan(p view.Picture, k float64) *composer {
 	c := w.composer(k)
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
-	f := w.a.Frame
 	length := w.a.Spec.Ledger.Length.MM()
 	low := p.Window.Min.Y
-	var edges []tick
-	edges = append(edges, tick{0, p.Window.Max.Y})
-	for _, b := range w.a.Blocks {
-		edges = append(edges, tick{b.Box.Min.X, p.Window.Max.Y}, tick{b.Box.Max.X, p.Window.Max.Y})
+	up := p.Window.Max.Y
+	edges, words := []tick{{0, up}}, []string{""}
+	for i, b := range w.a.Blocks {
+		edges = append(edges, tick{b.Box.Min.X, up}, tick{b.Box.Max.X, up})
+		words = append(words, either(i == 0, "<> TYP", "-"), "")
 	}
-	edges = append(edges, tick{length, p.Window.Max.Y})
-	c.dims(top, edges)
-	c.dims(top, w.blockTicks(p.Window.Max.Y))
-	c.dims(top, []tick{{0, p.Window.Max.Y}, {length, p.Window.Max.Y}}, "LEDGER <>")
-	var joists []tick
-	joists = append(joists, tick{0, low})
+	edges = append(edges, tick{length, up})
+	c.dims(top, edges, words...)
+	c.dims(top, []tick{{0, up}, {length, up}}, "LEDGER <>")
+	joists := []tick{{0, low}}
 	for _, x := range w.a.DeckJoists {
 		joists = append(joists, tick{x, low})
 	}
 	c.run(bottom, joists)
-	c.call(left, geom.Vec{X: p.Window.Min.X + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
-	c.call(left, geom.Vec{X: p.Window.Min.X + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")
-	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; GAP BEHIND IT %s, CONTINUOUS PAST THE BLOCKS; BLOCKS FILL %s OF THE LENGTH", w.text(f.Gap()), w.blockedShare()))
-	c.call(right, geom.Vec{X: length + 60, Y: -f.InsulOut / 2}, render.Dot, "CLADDING RUNS ON BEYOND THE LEDGER")
-	if n := len(w.a.DeckJoists); n > 0 {
-		c.call(right, geom.Vec{X: w.a.DeckJoists[n-1], Y: low + 60}, render.Dot, fmt.Sprintf("%d DECK JOISTS, RUNNING DIMENSIONS TO THEIR AXES", n))
-	}
+	w.planNotes(c, p)
 	c.finish()
+	w.blockMarks(c)
 	c.title("1", "PLAN AT LEDGER, CUT AT THE UPPER BOLT ROW", w.scale(k).Text)
 	return c
+}
+
+// planNotes names what the whole plan shows.
+func (w *writer) planNotes(c *composer, p view.Picture) {
+	f, length, low := w.a.Frame, w.a.Spec.Ledger.Length.MM(), p.Window.Min.Y
+	edge := p.Window.Min.X
+	if j, ok := firstAfter(w.a.HouseJoists, edge+40); ok {
+		c.call(left, geom.Vec{X: j, Y: -(f.BackingIn - 200)}, render.Dot, caps(fmt.Sprintf("HOUSE JOISTS AT %s, %s, EXISTING", w.text(w.a.Spec.Floor.Joists.Spacing.MM()), w.a.Spec.Floor.Joists.Kind)))
+	}
+	c.call(left, geom.Vec{X: edge + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
+	c.call(left, geom.Vec{X: edge + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")
+	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; GAP BEHIND IT %s, CONTINUOUS PAST THE BLOCKS; BLOCKS FILL %s OF THE LENGTH; BLOCK CENTRES ON A-201", w.text(f.Gap()), w.blockedShare()))
+	if f.CladOut > f.CavityOut {
+		c.call(right, geom.Vec{X: length + 90, Y: -(f.CavityOut + f.CladOut) / 2}, render.Dot, "CLADDING RUNS ON BEYOND THE LEDGER")
+	}
+	if n := len(w.a.DeckJoists); n > 0 {
+		c.call(right, geom.Vec{X: w.a.DeckJoists[n-1], Y: low + 60}, render.Dot, fmt.Sprintf("%d DECK JOISTS, AT MOST %s APART, PLACED CLEAR OF BOLT HEADS AND BESIDE LT1; RUNNING DIMENSIONS TO THEIR AXES", n, w.text(w.a.Spec.Deck.Joists.Spacing.MM())))
+	}
+	if rods := w.a.Find(detail.TensionRod); len(rods) > 0 {
+		r := rods[len(rods)-1].Bounds()
+		c.call(right, geom.Vec{X: r.Center().X, Y: -(r.Min.Y + 60)}, render.Dot, w.deviceWords())
+	}
 }
 
 func (w *writer) blockedShare() string {
@@ -117,7 +149,7 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 		w.blockPlanDims(c, p, b)
 	}
 	atLeft := func(q view.Piece) bool { return q.Region.Bounds().Min.X < p.Window.Min.X+1 }
-	w.say(c, left, p, detail.Backing, 0.2, 0.5, "BETWEEN THE HOUSE JOISTS, FULL DEPTH")
+	w.say(c, left, p, detail.Backing, 0.2, 0.5, "BETWEEN THE HOUSE JOISTS, FULL DEPTH", w.backingWords())
 	w.sayOf(c, left, p, detail.Rim, 0.08, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.Sheathing, 0.06, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.OuterInsul, 0.2, 0.5, atLeft)
@@ -131,7 +163,7 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 	c.finish()
 	name := "PLAN AT A BLOCK"
 	if b >= 0 {
-		name = "PLAN AT BLOCK " + w.a.Blocks[b].Mark + ": FORCE PATH INTO THE FLOOR"
+		name = "PLAN AT BLOCK " + w.a.Blocks[b].Mark + ": " + either(w.a.Count(detail.Backing) > 0 && w.a.Count(detail.TieStrap) > 0, "FORCE PATH INTO THE FLOOR", "NO FORCE PATH INTO THE FLOOR STATED")
 	}
 	c.title("2", name, w.scale(k).Text)
 	return c
@@ -168,24 +200,37 @@ func (w *writer) blockPlanDims(c *composer, p view.Picture, b int) {
 	c.dims(right, depth)
 }
 
+// tiePlanNote names the left tie of the bay of block b and what it must carry.
 func (w *writer) tiePlanNote(c *composer, b int) {
-	for _, part := range w.a.Find(detail.TieStrap) {
-		if part.Block == b {
-			box := part.Bounds()
-			req := ""
-			if b >= 0 && w.pull(b) > 0 {
-				req = "; REQUIRED " + w.pull(b).Text(w.a.Spec.Project.System)
-			}
-			c.call(left, geom.Vec{X: box.Min.X + 1, Y: -(box.Max.Y - 150)}, render.Arrow, caps(fmt.Sprintf("%s FLOOR TIE EACH SIDE, RATED %s PER BLOCK%s, %s LONG ALONG THE JOIST", part.Mark,
-				w.a.Spec.Tie.Rating.Text(w.a.Spec.Project.System), req, w.text(w.a.Spec.Tie.Length.MM()))))
-			return
+	if b < 0 {
+		return
+	}
+	var tie *detail.Part
+	for _, p := range w.a.Find(detail.TieStrap) {
+		if p.Bounds().Min.X < w.a.Blocks[b].X && (tie == nil || p.Bounds().Min.X > tie.Bounds().Min.X) {
+			tie = p
 		}
 	}
+	if tie == nil {
+		return
+	}
+	words := w.tieWords() + ", " + w.text(w.a.Spec.Tie.Length.MM()) + " ALONG THE JOIST"
+	if w.results.RequiredTie > 0 {
+		words += "; REQUIRED " + w.results.RequiredTie.Text(w.a.Spec.Project.System)
+	}
+	box := tie.Bounds()
+	c.call(left, geom.Vec{X: box.Min.X + 1, Y: -(box.Max.Y - 150)}, render.Arrow, caps(words))
 }
 
-// jointNote names a deck joist in the picture.
+// jointNote names the right-most deck joist in the picture.
 func (w *writer) jointNote(c *composer, p view.Picture) {
-	at, part, ok := spot(p, detail.DeckJoist, 0.5, 0.3, nil)
+	most := math.Inf(-1)
+	for _, q := range p.Pieces {
+		if q.Part.Role == detail.DeckJoist {
+			most = math.Max(most, q.Region.Bounds().Max.X)
+		}
+	}
+	at, part, ok := spot(p, detail.DeckJoist, 0.5, 0.3, func(q view.Piece) bool { return q.Region.Bounds().Max.X == most })
 	if !ok {
 		return
 	}

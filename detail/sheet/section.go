@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"standclear/detail"
+	"standclear/detail/spec"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -16,7 +17,9 @@ const origin = "outer face of sheathing x finished floor"
 func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	b := w.sectionBlock()
 	at := view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), w.sectionOptions())
-	mid := view.Cut(w.a, view.AcrossWall(w.cutBetween()), w.sectionOptions())
+	between := w.sectionOptions()
+	between.Leave[detail.Wrap], between.Leave[detail.Patch] = true, true // of the block beyond
+	mid := view.Cut(w.a, view.AcrossWall(w.cutBetween()), between)
 	room := w.room(l)
 	var one, two *composer
 	try := func(k float64) *composer {
@@ -64,11 +67,15 @@ func (w *writer) beside(s *render.Sheet, room geom.Box, cs []*composer, ids, tit
 // inside and of deck outside.
 func (w *writer) sectionWindow() geom.Box {
 	f := w.a.Frame
-	reach := []float64{300, 240, 180}[w.tight]
+	reach := []float64{390, 300, 240, 180}[w.tight]
+	high := reach
+	if w.tight < 2 {
+		high += 190 // a sheet is wider than two sections: what is left is height
+	}
 	lowest := math.Min(math.Min(f.PlateBottom, f.LedgerBottom), f.BlockBottom)
 	return geom.Box{
-		Min: geom.Vec{X: math.Min(f.FinishIn, f.BackingIn) - reach*0.8, Y: lowest - reach*0.9},
-		Max: geom.Vec{X: f.LedgerFront + reach, Y: reach * 1.1},
+		Min: geom.Vec{X: math.Min(f.FinishIn, f.BackingIn) - reach*0.8, Y: lowest - high*0.9},
+		Max: geom.Vec{X: f.LedgerFront + reach, Y: high * 1.1},
 	}
 }
 
@@ -159,6 +166,9 @@ func (w *writer) widestSpace() [2]float64 {
 		if sp[0] <= 0 || sp[1] >= w.a.Spec.Ledger.Length.MM() {
 			sc -= 1e4 // beyond the last block
 		}
+		if b := w.sectionBlock(); b >= 0 && math.Abs((sp[0]+sp[1])/2-w.cutAtBlock(b)) < 450 {
+			sc -= 1e3 // so near that the marks of the two sections crowd each other
+		}
 		if sc > score {
 			best, score = sp, sc
 		}
@@ -193,6 +203,7 @@ func (w *writer) sectionAt(p view.Picture, b int, k float64) *composer {
 	c.dims(bottom, w.depthTicks(f.RimOut, 0, f.LedgerBack, f.LedgerFront), "-", "STAND-OFF <>", "-")
 	g := w.a.Grip(w.a.Spec.Fasteners.Sets()[0])
 	c.dims(bottom, w.depthTicks(g.Inner, g.Outer), "GRIP <>")
+	w.boltLines(c)
 	w.heightChains(c, p)
 	w.atNotes(c, p, b)
 	c.finish()
@@ -203,14 +214,38 @@ func (w *writer) sectionAt(p view.Picture, b int, k float64) *composer {
 func (w *writer) sectionBetween(p view.Picture, k float64) *composer {
 	c := w.sectionBase(p, k)
 	f := w.a.Frame
-	c.dims(bottom, w.depthTicks(f.SheathIn, 0, f.InsulOut, f.LedgerBack, f.LedgerFront))
-	c.dims(bottom, w.depthTicks(0, f.InsulOut, f.LedgerBack), "INSULATION <>", "GAP <>")
+	c.dims(bottom, w.depthTicks(f.SheathIn, 0, f.InsulOut, f.LedgerBack, f.LedgerFront), "", "INSULATION <>", "GAP <>")
 	floor, ledger := tick{0, p.Window.Max.X}, tick{f.LedgerTop, p.Window.Max.X}
 	c.dims(right, []tick{floor, {f.DeckTop, p.Window.Max.X}, ledger, {f.LedgerBottom, f.LedgerFront}})
 	c.dims(left, []tick{{f.BandBottom, f.CavityOut}, {f.LedgerBottom, f.LedgerBack}}, "-")
 	w.betweenNotes(c, p)
 	c.finish()
 	return c
+}
+
+// boltEnds returns where the fasteners of a set end in depth: the point and the outer face of the head.
+func (w *writer) boltEnds(set *spec.Set) (tip, head float64) {
+	under := w.a.Grip(set).Outer + set.Washer.Thickness.MM()
+	return under - w.a.BoltLength(set).MM(), under + detail.Hex(set.Diameter).Head.MM()
+}
+
+// boltLines draws the axis of every row and the run of the thread.
+func (w *writer) boltLines(c *composer) {
+	for _, r := range w.a.Rows {
+		tip, head := w.boltEnds(r.Set)
+		c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: tip - c.mm(3), Y: r.Z}, geom.Vec{X: head + c.mm(3), Y: r.Z})})
+		if r.Set.Kind != "bolt" {
+			continue
+		}
+		thread := r.Set.Thread.MM()
+		if thread <= 0 {
+			thread = detail.Hex(r.Set.Diameter).Thread(w.a.BoltLength(r.Set)).MM()
+		}
+		for _, side := range []float64{-1, 1} {
+			z := r.Z + side*0.42*r.Set.Diameter.MM()
+			c.put(render.Stroke{Pen: render.Fine, Path: geom.Polyline(geom.Vec{X: tip, Y: z}, geom.Vec{X: tip + thread, Y: z})})
+		}
+	}
 }
 
 // sectionBase draws the picture, its break lines and the inside and outside tags.
@@ -256,7 +291,8 @@ func (w *writer) heightChains(c *composer, p view.Picture) {
 	edge, in := p.Window.Max.X, p.Window.Min.X
 	ticks := []tick{{0, edge}, {f.DeckTop, edge}, {f.LedgerTop, edge}}
 	for _, r := range w.a.Rows {
-		ticks = append(ticks, tick{r.Z, f.LedgerFront + 20})
+		_, end := w.boltEnds(r.Set)
+		ticks = append(ticks, tick{r.Z, end + c.mm(4)})
 	}
 	ticks = append(ticks, tick{f.LedgerBottom, f.LedgerFront})
 	c.dims(right, ticks)

@@ -29,7 +29,7 @@ type writer struct {
 	report  *check.Report
 	results strength.Results
 	version string
-	tight   int // 0 wide notes and views, 1, 2 narrow
+	tight   int // 0 wide notes and views, to 3 narrow
 }
 
 // planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.
@@ -68,7 +68,7 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 func (w *writer) draw(p planned) (s *render.Sheet, l layoutOf, scale string) {
 	for _, size := range p.sizes(w) {
 		l = sheetOf(size)
-		for w.tight = range 3 {
+		for w.tight = range 4 {
 			s = &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
 			var fits bool
 			if scale, fits = p.draw(w, s, l); fits {
@@ -171,7 +171,7 @@ func nextPlace(prev, v render.View, s *render.Sheet) geom.Vec {
 // room is where views of a sheet may go: the banner of a failing design takes its top.
 func (w *writer) room(l layoutOf) geom.Box {
 	b := l.field
-	if w.report.Count(check.Fails) > 0 {
+	if w.verdict() != "" {
 		b.Max.Y -= 14
 	}
 	return b

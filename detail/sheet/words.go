@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"strings"
@@ -49,4 +50,20 @@ func (w *writer) exact(l unit.Length) string {
 		return l.Text(w.a.Spec.Project.System)
 	}
 	return w.text(l.MM())
+}
+
+// signed writes a level: feet and inches, or metres to three places.
+func (w *writer) signed(z float64) string {
+	metric := w.unit() == render.Millimetre
+	v := w.text(math.Abs(z))
+	if metric {
+		v = fmt.Sprintf("%.3f", math.Abs(z)/1000)
+	}
+	switch {
+	case math.Abs(z) < 0.05:
+		return "±0" + either(metric, ".000", "\"")
+	case z > 0:
+		return "+" + v
+	}
+	return "-" + v
 }

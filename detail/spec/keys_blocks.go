@@ -8,7 +8,6 @@ import (
 func blockKeys(s *Spec) []key {
 	b := &s.Blocks
 	pad := func() bool { return b.Pad.Thickness > 0 }
-	screws := func() bool { return b.PlyScrews.Count > 0 }
 	return []key{
 		plyKeys(s),
 		size(&b.Nominal, "", "height", "2x10", "45x220mm"),
@@ -19,8 +18,9 @@ func blockKeys(s *Spec) []key {
 		word("species", &b.Species, "of the wood", speciesKeys()...).also(speciesKey).
 			from(func() { b.Species = s.Ledger.Species }, "southern pine", "european softwood", "as the ledger"),
 		text("grade", &b.Grade, "No.1, No.2, C24").from(func() { b.Grade = lastGrade(b.Species) }, "No.2", "C24", "the lowest of the species"),
+		yesNo("treated", &b.Treated, "with preservative").from(func() { b.Treated = s.Ledger.Treated }, "yes", "yes", "as the ledger"),
 		yesNo("incised", &b.Incised, "cut so that it takes the preservative").
-			from(func() { b.Incised = incised(b.Species) }, "no", "no", "as treated wood of the species comes"),
+			from(func() { b.Incised = b.Treated && incised(b.Species) }, "no", "no", "as treated wood of the species comes"),
 		slope("top_slope", &b.TopSlope, "of the top, falling outward").orWord("1:8", judged),
 		section("pad", "stiff foam in the sandwich; leave out for none",
 			length("thickness", &b.Pad.Thickness, "0 for no pad").in(0, 6).or("0in", "0mm", "no pad").lead("").eg("1/2in", "20mm"),
@@ -32,11 +32,8 @@ func blockKeys(s *Spec) []key {
 		),
 		length("spacer", &b.Spacer, "open gap in front of the block, kept by spacers on the bolts").in(0, 4).or("0in", "0mm", usual),
 		yesNo("plies_fastened", &b.PliesFastened, "plies fixed to each other by their own screws for the full shear").orWord("no", careful),
-		section("ply_screws", "fasten the plies of one block to each other",
-			count("count", &b.PlyScrews.Count, "in one block").within(0, 60).orWord("0", notSaid).lead("").eg("8", "8"),
-			length("diameter", &b.PlyScrews.Diameter, "of the shank").in(0.08, 0.75).survey("0.19in", "5mm").only(screws),
-			length("length", &b.PlyScrews.Length, "overall").in(0.5, 16).survey("3in", "80mm").only(screws),
-		),
+		screwKeys("ply_screws", "fasten the plies of one block to each other", "across each joint between two plies, driven from the outer one", &b.PlyScrews, "2 3/4in", "70mm"),
+		screwKeys("ledger_screws", "fasten the ledger to the outermost ply, apart from the fasteners", "in one block", &b.LedgerScrews, "2 3/4in", "70mm"),
 		length("below", &b.Below, "top of the block below the top of the ledger").in(-6, 12).or("0in", "0mm", usual),
 		length("max_spacing", &b.MaxSpacing, "axis to axis").in(4, 120).or("24in", "600mm", judged),
 		length("end_min", &b.EndMin, "least distance, ledger end to block axis").in(0.5, 48).or("4 1/2in", "115mm", judged),
@@ -50,6 +47,16 @@ func blockKeys(s *Spec) []key {
 		length("grid", &b.Grid, "step of the search").in(0.03, 4).or("1/4in", "5mm", judged),
 		moistureKeys(&b.Moisture),
 	}
+}
+
+// screwKeys are the wood screws of one joint.
+func screwKeys(name, about, where string, p *Screws, in, mm string) key {
+	some := func() bool { return p.Count > 0 }
+	return section(name, about,
+		count("count", &p.Count, where).within(0, 60).orWord("0", notSaid).lead("").eg("8", "8"),
+		length("diameter", &p.Diameter, "of the shank").in(0.08, 0.75).survey("0.19in", "5mm").only(some),
+		length("length", &p.Length, "overall").in(0.5, 16).survey(in, mm).only(some),
+	)
 }
 
 // plyKeys is the list of plies. One written as a plain length is lumber.

@@ -9,7 +9,7 @@ func deckKeys(s *Spec) []key {
 	d := &s.Deck
 	return []key{
 		word("kind", &d.Kind, "what it is", "deck", "balcony").orWord("deck", usual),
-		word("support", &d.Support, "of the outer edge", "posts", "braces", "hung", "cantilever").orWord("posts", usual),
+		word("support", &d.Support, "of the outer edge", "posts", "braces", "hung", "cantilever", "unknown").orWord("unknown", notSaid),
 		word("storey", &d.Storey, "of the floor served", "ground", "upper").
 			from(func() { d.Storey = either(d.Kind == "balcony", "upper", "ground") }, "ground", "ground", derived),
 		length("projection", &d.Projection, "sheathing to outer edge").ft(1, 40).

@@ -79,7 +79,7 @@ func loadKeys(l *Loads) []key {
 		load("live", &l.Live, "of people and things").within(0, 300*psf).eg("40psf", "2.5kPa"),
 		load("snow", &l.Snow, "on the deck").within(0, 500*psf).eg("45psf", "1.7kPa"),
 		word("basis", &l.Basis, "which rules name the live load", "IRC", "ASCE").orWord("IRC", usual),
-		yesNo("wind", &l.Wind, "wind or seismic along or off the wall is to be resisted here").orWord("no", notSaid),
+		word("wind", &l.Wind, "is wind or seismic along or off the wall to be resisted here", "yes", "no", "unknown").orWord("unknown", notSaid),
 	}
 }
 

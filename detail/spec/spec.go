@@ -122,13 +122,14 @@ type Backing struct {
 	Kind      string // none, loose, carried
 	Material  string // key of stock.Rims
 	Thickness unit.Length
-	Gravity   float64 // as for the rim
+	Gravity   float64    // as for the rim
+	Fixing    unit.Force // allowable vertical load of its own fixings, either way, at one block
 }
 
 // Tie takes the pull behind the rim into the floor at each block, by allowable load and no product.
 type Tie struct {
 	Kind    string     // none, strap, hold-down
-	Rating  unit.Force // allowable, per block
+	Rating  unit.Force // allowable, each; two at a bay
 	Length  unit.Length
 	Lateral Lateral
 }
@@ -241,12 +242,14 @@ type Blocks struct {
 	Nominal        string
 	Grain          string // horizontal or vertical
 	Species, Grade string
+	Treated        bool
 	Incised        bool
 	TopSlope       unit.Slope
 	Pad            Pad
 	Spacer         unit.Length // open gap in front of the block, kept by spacers on the bolts
 	PliesFastened  bool        // plies fixed to each other by their own screws for the full shear
-	PlyScrews      PlyScrews
+	PlyScrews      Screws      // across each joint between plies
+	LedgerScrews   Screws      // from the face of the ledger into the outermost ply, apart from the fasteners
 	Below          unit.Length // block top below ledger top
 	MaxSpacing     unit.Length
 	EndMin, EndMax unit.Length   // block centre from the ledger end
@@ -265,8 +268,8 @@ type Pad struct {
 	Foot      bool           // a solid spacer at the foot takes the compression past the pad
 }
 
-// PlyScrews fasten the plies of one block to each other.
-type PlyScrews struct {
+// Screws are the wood screws across one joint of one block.
+type Screws struct {
 	Count            int
 	Diameter, Length unit.Length
 }
@@ -349,7 +352,7 @@ type Loads struct {
 	Dead, Live *unit.Pressure
 	Snow       *unit.Pressure // on the deck; nil = not stated
 	Basis      string         // IRC or ASCE
-	Wind       bool           // wind or seismic lateral is to be resisted here
+	Wind       string         // is wind or seismic to be resisted here: yes, no, unknown
 }
 
 // Sheets is how the set is printed.

@@ -15,6 +15,10 @@ func Cut(a *detail.Assembly, v geom.View, o Options) Picture {
 		if !o.shows(part) || !meets(v, part.Bounds()) {
 			continue
 		}
+		if isZone(part) {
+			p.zone(part, v, o)
+			continue
+		}
 		if wholeRoles[part.Role] {
 			whole = append(whole, part)
 			continue
@@ -72,6 +76,15 @@ func corners(b geom.Box3) [8]geom.Vec3 {
 		out[i] = c
 	}
 	return out
+}
+
+// zone outlines dashed what the plane meets of a place to keep off.
+func (p *Picture) zone(part *detail.Part, v geom.View, o Options) {
+	for _, s := range o.solids(part) {
+		for _, q := range p.clip(s.Cut(v)) {
+			p.Edges = append(p.Edges, Edge{Part: part, Path: q, Hidden: true})
+		}
+	}
 }
 
 func (p *Picture) cut(part *detail.Part, v geom.View, o Options) {
@@ -197,7 +210,7 @@ func (p *Picture) beyond(a *detail.Assembly, v geom.View, o Options) {
 // and the fasteners drawn whole.
 func (p *Picture) skip(part *detail.Part, v geom.View, o Options) bool {
 	b := part.Bounds()
-	if wholeRoles[part.Role] && meets(v, b) {
+	if (wholeRoles[part.Role] || isZone(part)) && meets(v, b) {
 		return true
 	}
 	near, far := math.Inf(-1), math.Inf(1)

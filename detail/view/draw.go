@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"sort"
 
 	"standclear/detail"
@@ -76,14 +77,14 @@ func TagOf(p *detail.Part, sys unit.System) *render.Tag {
 func (p *Picture) Draw(k float64, sys unit.System) []render.Item {
 	var items []render.Item
 	for _, c := range p.Pieces {
-		items = append(items, texture(c, k)...)
+		items = append(items, texture(c, p.View, k)...)
 	}
 	seen, whole := p.strokes(sys)
 	items = append(items, seen...)
 	items = append(items, p.outlinesOf(sys)...)
 	items = append(items, whole...)
 	for _, c := range p.Pieces {
-		for _, l := range p.spread(c, k) {
+		for _, l := range p.Films(c, k) {
 			for _, q := range geom.ClipPath(l, p.shadow, false) {
 				items = append(items, render.Stroke{Pen: linePen(c.Part.Role), Path: q, Tag: TagOf(c.Part, sys)})
 			}
@@ -198,19 +199,42 @@ func Join(ps []geom.Path) []geom.Path {
 
 func last(p geom.Path) geom.Vec { return p.V[len(p.V)-1].Vec }
 
-// spread moves membranes off the face they lie on, so that they read (thickness exaggerated).
-func (p *Picture) spread(c Piece, k float64) []geom.Path {
-	off := map[detail.Role]float64{detail.Barrier: 0.8, detail.Patch: 0.4, detail.Wrap: 0.8}[c.Part.Role] * k
-	if off == 0 {
+// Films returns the lines of a thin sheet as they are drawn: membranes with their thickness exaggerated: a film lies 0.8 mm plotted off the one below
+// it, so that the order of the laps reads.
+func (p *Picture) Films(c Piece, k float64) []geom.Path {
+	if !isFilm(c.Part.Role) || math.Abs(p.View.N.X) < 0.99 {
 		return c.Lines
 	}
+	foot := c.Part.Bounds().Center().Z
 	out := make([]geom.Path, 0, len(c.Lines))
 	for _, l := range c.Lines {
-		if c.Part.Role == detail.Wrap {
-			out = append(out, l.Offset(off))
-			continue
+		q := geom.Path{V: append([]geom.Vertex(nil), l.V...), Closed: l.Closed}
+		for i, v := range q.V {
+			q.V[i].Vec = lifted(v.Vec, c.Part.Role, foot, k)
 		}
-		out = append(out, l.Move(geom.Vec{X: off}))
+		out = append(out, q)
+	}
+	return out
+}
+
+func isFilm(r detail.Role) bool {
+	return r == detail.Barrier || r == detail.Patch || r == detail.Wrap
+}
+
+// lifted moves a point of a film outward by the layer it lies in; the run of a wrap over a block is
+// lifted off the block, up above its middle and down below it.
+func lifted(v geom.Vec, r detail.Role, middle, k float64) geom.Vec {
+	const pitch = 0.8
+	if v.X > 4*detail.Film || r == detail.Wrap && v.X < geom.Tol {
+		if v.Y > middle {
+			return geom.Vec{X: v.X, Y: v.Y + pitch/2*k}
+		}
+		return geom.Vec{X: v.X, Y: v.Y - pitch/2*k}
+	}
+	n := math.Floor(v.X / detail.Film)
+	out := geom.Vec{X: (0.4 + pitch*n) * k, Y: v.Y}
+	if r == detail.Wrap {
+		out.Y += pitch / 2 * k
 	}
 	return out
 }

@@ -77,6 +77,9 @@ func (o Options) shows(p *detail.Part) bool {
 	return !o.Leave[p.Role] && (o.Only == nil || o.Only(p))
 }
 
+// isZone reports whether the part is a place to keep off and not a body: it is never cut.
+func isZone(p *detail.Part) bool { return p.Role == detail.Obstacle }
+
 // solids returns what of the part is drawn: with its holes or without.
 func (o Options) solids(p *detail.Part) []geom.Solid {
 	if o.Bored {

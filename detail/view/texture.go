@@ -12,8 +12,8 @@ import (
 func vec(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }
 
 // texture fills a cut part by its material: hatches for boards and masses, diagonals for lumber
-// cut across, loops for batts. Parts under 1.2 mm plotted stay empty.
-func texture(c Piece, k float64) []render.Item {
+// cut across its grain, grain lines along it, loops for batts. Parts under 1.2 mm plotted stay empty.
+func texture(c Piece, v geom.View, k float64) []render.Item {
 	if len(c.Region) == 0 {
 		return nil
 	}
@@ -21,15 +21,17 @@ func texture(c Piece, k float64) []render.Item {
 	if math.Min(b.W(), b.H()) < 1.2*k {
 		return nil
 	}
+	across := math.Abs(v.N.Dot(c.Part.Grain.Unit())) > 0.99
 	switch c.Part.Role {
-	case detail.Ledger, detail.Plate, detail.DeckJoist, detail.Stud, detail.FootPiece:
-		return lumber(c, b)
+	case detail.Ledger, detail.Plate, detail.DeckJoist, detail.Stud, detail.FootPiece, detail.HouseJoist:
+		return lumber(c, b, v, across)
 	case detail.BlockPly, detail.Backing:
-		return blocking(c, b, k)
+		return blocking(c, b, v, across)
 	case detail.Rim:
-		return rim(c, b, k)
-	case detail.HouseJoist, detail.Obstacle:
-		return diagonals(c, b, true)
+		if isStrand(c.Part.Material) {
+			return fill(c, lamella, longTurn(b))
+		}
+		return lumber(c, b, v, across)
 	case detail.Cavity:
 		return batt(c, b)
 	case detail.Earth:
@@ -39,29 +41,34 @@ func texture(c Piece, k float64) []render.Item {
 }
 
 // lumber is framing that runs through the plane: two diagonals; along it, grain lines.
-func lumber(c Piece, b geom.Box) []render.Item {
-	if along(c, b) {
-		return fill(c, grain, longTurn(b))
+func lumber(c Piece, b geom.Box, v geom.View, across bool) []render.Item {
+	if !across {
+		return fill(c, grain, grainTurn(c, v))
 	}
 	return diagonals(c, b, true)
 }
 
 // blocking is a short piece: one diagonal.
-func blocking(c Piece, b geom.Box, k float64) []render.Item {
-	if markOf(c.Part.Material) == "plywood" {
+func blocking(c Piece, b geom.Box, v geom.View, across bool) []render.Item {
+	switch {
+	case markOf(c.Part.Material) == "plywood":
 		return fill(c, ply, longTurn(b))
-	}
-	if isStrand(c.Part.Material) {
+	case isStrand(c.Part.Material) && across:
 		return append(fill(c, lamella, longTurn(b)), diagonals(c, b, false)...)
+	case isStrand(c.Part.Material):
+		return fill(c, lamella, longTurn(b))
+	case !across:
+		return fill(c, grain, grainTurn(c, v))
 	}
 	return diagonals(c, b, false)
 }
 
-func rim(c Piece, b geom.Box, k float64) []render.Item {
-	if isStrand(c.Part.Material) {
-		return fill(c, lamella, longTurn(b))
+// grainTurn turns grain lines along the fibres as the view shows them.
+func grainTurn(c Piece, v geom.View) float64 {
+	if math.Abs(v.V.Dot(c.Part.Grain.Unit())) > 0.99 {
+		return 90
 	}
-	return lumber(c, b)
+	return 0
 }
 
 // markOf returns the kind of mark of a material; wood species are lumber.
@@ -78,13 +85,6 @@ func markOf(key string) string {
 }
 
 func isStrand(m string) bool { return m == "lsl" || m == "lvl" || m == "osb" || m == "osb-rim" }
-
-// along reports whether the wood's fibres lie in the plane of the cut: a piece much longer than it
-// is deep is then seen along the grain.
-func along(c Piece, b geom.Box) bool {
-	long := math.Max(b.W(), b.H())
-	return long > 6*math.Min(b.W(), b.H()) && c.Part.Grain != geom.X || c.Part.Grain == geom.X && long > 25*math.Min(b.W(), b.H())
-}
 
 // longTurn turns a pattern so that its lines run along the longer side.
 func longTurn(b geom.Box) float64 {

@@ -56,7 +56,7 @@ func lengths(xs []float64) []unit.Length {
 
 func use(s *spec.Spec) strength.Use {
 	u := strength.Use{
-		Balcony: s.Deck.Kind == "balcony", UpperFloor: s.Deck.Storey == "upper", Lateral: s.Loads.Wind, Seismic: s.Site.Seismic,
+		Balcony: s.Deck.Kind == "balcony", UpperFloor: s.Deck.Storey == "upper", Lateral: s.Loads.Wind == "yes", Seismic: s.Site.Seismic,
 		SnowShed: s.Site.RoofAbove == "roof" || s.Site.RoofAbove == "wall",
 	}
 	switch s.Deck.Support {

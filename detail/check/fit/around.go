@@ -34,7 +34,11 @@ func (c *fitter) ground() {
 	if g == nil {
 		g = s.Foundation.Grade
 	}
-	if g == nil || s.Foundation.Kind == "wall" {
+	if s.Foundation.Kind == "wall" {
+		return
+	}
+	if g == nil {
+		c.r.Add(check.Step{ID: "grade_clearance", Group: check.Fit, Name: "ground to the underside of block and ledger", Verdict: check.NotChecked, Where: "highest ground", Clause: "project: foundation.grade", Reason: "height of the ground not stated"})
 		return
 	}
 	clear := math.Min(f.BlockBottom, f.LedgerBottom) - g.MM()
@@ -93,9 +97,11 @@ func (c *fitter) membrane() {
 	s := c.a.Spec
 	p := s.Water.Patch
 	lap := (p.Height - s.Blocks.Height).MM() / 2
-	c.atLeast(check.Step{ID: "patch_lap", Group: check.Water, Symbol: "l", Name: "water barrier over the patch, above the block", Formula: "(patch - block) / 2", Clause: "IRC R703.2: 2 in horizontal lap", Where: "W-barrier over M1",
+	c.atLeast(check.Step{ID: "patch_lap", Group: check.Water, Symbol: "l", Name: "water barrier over the patch, above the block", Formula: "(patch - block) / 2", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M1",
 		Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
-	c.holds(check.Step{ID: "patch_order", Group: check.Water, Name: "top edge of the patch under the barrier above", Clause: "IRC R703.2: upper over lower", Where: "W-barrier over M1",
+	c.atLeast(check.Step{ID: "patch_foot", Group: check.Water, Symbol: "l", Name: "patch over the water barrier, below the block", Formula: "(patch - block) / 2", Clause: "IRC R703.2: 2 in horizontal lap", Where: "M1 over the barrier",
+		Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
+	c.holds(check.Step{ID: "patch_order", Group: check.Water, Name: "top edge of the patch under the barrier above", Clause: "IRC R703.2: upper over lower", Where: "barrier over M1",
 		Reason: "reversed lap: the patch laps over the barrier above it; pair M1 / water barrier", Fix: "water.patch.under: yes"}, p.Under)
 }
 
@@ -105,7 +111,10 @@ func (c *fitter) open() {
 	f, lap := c.a.Frame, c.a.Spec.Water.Flashing.Lap
 	reason := "no air path: cannot dry or be inspected; the wall above has no cavity that the gap could open into"
 	fix := "a layer of role cavity behind the cladding"
-	if f.HasCavity {
+	switch {
+	case f.Gap() <= 0:
+		reason, fix = "no air path: cannot dry or be inspected; the ledger stands in the insulation and leaves no gap", fmt.Sprintf("a stand-off of %s or more", c.text(f.InsulOut+c.a.Spec.Water.GapMin.MM()))
+	case f.HasCavity:
 		reason = "no air path: cannot dry or be inspected; F1 runs in to the water barrier and closes the cavity over the gap"
 		fix = "water.flashing.lap: cladding"
 	}
@@ -134,6 +143,10 @@ func (c *fitter) air() {
 		step.Fix = "narrower blocks, or fewer"
 	}
 	c.r.Add(step)
+	holds := fmt.Sprintf("%s holds water between its faces", c.text(c.a.Frame.Gap()))
+	if c.a.Frame.Gap() <= 0 {
+		holds = "there is no gap to drain"
+	}
 	c.atLeast(check.Step{ID: "gap_capillary", Group: check.Water, Symbol: "g", Name: "gap drains freely", Formula: "stand-off - insulation", Clause: "IRC R703.1 drained cavity, 3/8 in; NBC capillary break 10 mm (from memory, confirm)", Where: "between blocks",
-		Reason: fmt.Sprintf("%s holds water between its faces", c.text(c.a.Frame.Gap()))}, c.a.Frame.Gap(), c.round(0.375, 10))
+		Reason: holds}, c.a.Frame.Gap(), c.round(0.375, 10))
 }

@@ -6,6 +6,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/spec"
 	"standclear/detail/unit"
 )
 
@@ -49,7 +50,7 @@ func (c *fitter) levels() {
 	}
 	c.atLeast(check.Step{ID: "lowest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "lowest bolt row above the underside of the rim", Formula: "z row - z rim",
 		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the lower bolts leave the rim: row at %s, rim from %s to %s", c.text(low), c.text(f.RimTop), c.text(f.RimBottom)),
-		Fix: fmt.Sprintf("deck.below_floor: at most %s", c.text(-f.DeckTop-(f.RimBottom-low)))}, low-f.RimBottom, 0)
+		Fix: fmt.Sprintf("deck.below_floor: at most %s", c.text(math.Floor((-f.DeckTop-(f.RimBottom+c.loadedEdge()-low))/1.5875)*1.5875))}, low-f.RimBottom, 0)
 	c.atLeast(check.Step{ID: "highest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "highest bolt row below the top of the rim", Formula: "z rim - z row",
 		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the upper bolts leave the rim: row at %s, rim from %s to %s", c.text(high), c.text(f.RimTop), c.text(f.RimBottom))}, f.RimTop-high, 0)
 	below := f.RimBottom - f.BlockBottom
@@ -84,10 +85,28 @@ func (c *fitter) bolts() {
 			With:   []check.Arg{{Symbol: "G", Value: grip.Q()}, {Symbol: "washer", Value: set.Washer.Thickness.Q()}, {Symbol: "nut", Value: n.Nut.Q()}, {Symbol: "pitch", Value: n.Pitch.Q()}},
 			Clause: "ASME B18.2.2 nut; three threads beyond it: common practice, no source", Where: "all blocks",
 			Reason: fmt.Sprintf("too short by %s: %s needed", c.fine(need-have), c.fine(need)), Fix: "fasteners length: leave it out, the stock length is chosen"}, have, need)
+		c.thread(set, have, suffix)
 		c.hole(set.Hole.MM(), set.Diameter.MM(), suffix)
 	}
 }
 
+// thread: the nut must come tight before it runs out of thread.
+func (c *fitter) thread(set *spec.Set, long float64, suffix string) {
+	t := set.Thread.MM()
+	if t <= 0 {
+		t = detail.Hex(set.Diameter).Thread(unit.Length(long)).MM()
+	}
+	room := (c.a.Grip(set).Length() + 2*set.Washer.Thickness).MM()
+	c.atMost(check.Step{ID: "bolt_shank" + suffix, Group: check.Fit, Symbol: "L - T", Name: "bolt without its thread, against what it clamps", Formula: "L - T <= G + 2 washers",
+		With:   []check.Arg{{Symbol: "L", Value: length(long)}, {Symbol: "T", Value: length(t)}},
+		Clause: "ASME B18.2.1 thread length (from memory, confirm)", Where: "all blocks", Reason: "the bolt is too long: the nut runs out of thread before it is tight",
+		Fix: "fasteners length: leave it out, the stock length is chosen"}, long-t, room)
+}
+
+// loadedEdge is the distance from a loaded edge that a bolt into the rim needs: 4 D.
+func (c *fitter) loadedEdge() float64 { return 4 * c.a.Spec.Fasteners.Sets()[0].Diameter.MM() }
+
+// hole: room for the bolt, not more than its value allows.
 func (c *fitter) hole(hole, d float64, suffix string) {
 	lo, hi := 25.4/32, 25.4/16
 	clause := "NDS 2018 12.1.3.2: 1/32 to 1/16 in over the bolt"
@@ -115,7 +134,7 @@ func (c *fitter) access() {
 		return
 	}
 	n := len(c.a.Blocks)
-	step := check.Step{ID: "nut_access", Group: check.Fit, Name: "nuts can be reached from inside", Value: unit.Number(n), Clause: "project: floor.access", Where: "all blocks",
+	step := check.Step{ID: "nut_access", Group: check.Fit, Name: "nuts can be reached from inside", Clause: "project: floor.access", Where: "all blocks",
 		Reason: fmt.Sprintf("nuts unreachable at %d places: the ceiling inside is finished", n),
 		Fix:    "floor.access: strip with floor.strip (open a strip of ceiling along the wall); or fasteners set from outside with evaluated values; or a deck standing free of the house"}
 	c.holds(step, s.Floor.Access == "open" || s.Floor.Access == "strip" && s.Floor.Strip.MM() >= 300)

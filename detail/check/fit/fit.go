@@ -25,10 +25,12 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c := fitter{a: a, r: r, sys: a.Spec.Project.System}
 	c.layout()
 	c.deckJoists()
-	c.splices()
+	c.seats()
 	c.gap()
 	c.levels()
 	c.bolts()
+	c.clashes()
+	c.durable()
 	c.access()
 	c.doors()
 	c.ground()
@@ -37,6 +39,9 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.open()
 	c.air()
 }
+
+// lower writes a name of the drawings in running text.
+func lower(name string) string { return strings.ToLower(name) }
 
 // text prints a length as a drafter writes it.
 func (c *fitter) text(mm float64) string { return unit.Length(mm).Text(c.sys) }

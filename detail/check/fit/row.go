@@ -7,7 +7,6 @@ import (
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/layout"
-	"standclear/detail/unit"
 )
 
 // layout reports the row of blocks: spacing, ends, joists, obstacles, overlap.
@@ -23,7 +22,7 @@ func (c *fitter) layout() {
 		Clause: "project: blocks.max_spacing", Where: c.mark(at) + " to " + c.mark(at+1), Reason: c.whySpacing(worst), Note: c.Story(),
 		Fix: "blocks.max_spacing: " + c.text(l.Limit)}, worst, s.Blocks.MaxSpacing.MM())
 	c.ends()
-	c.clearOf("house joist", "bolt_joist_clearance", "bolt axis to house joist axis", s.Floor.Joists.Clearance)
+	c.clearOf("house joist", "bolt_joist_clearance", "bolt axis to house joist axis", math.Max(s.Floor.Joists.Clearance.MM(), c.a.JoistClear(false)))
 	c.zones("inside", "bolt_obstacle", "bolts clear of obstacles behind the rim")
 	c.zones("outside", "block_obstacle", "blocks clear of obstacles on the wall")
 	c.overlap()
@@ -107,7 +106,7 @@ func (c *fitter) ends() {
 }
 
 // clearOf reports the least distance to a row of joists, and every block that comes too near.
-func (c *fitter) clearOf(kind, id, name string, need unit.Length) {
+func (c *fitter) clearOf(kind, id, name string, need float64) {
 	rules := c.a.Rules()
 	worst, at := math.Inf(1), 0
 	for i, x := range c.a.Layout.X {
@@ -120,13 +119,13 @@ func (c *fitter) clearOf(kind, id, name string, need unit.Length) {
 	}
 	var near []string
 	for _, k := range c.a.Layout.Clashes {
-		if k.Kind == kind {
+		if k.Kind == kind && k.Distance < need-1e-6 {
 			near = append(near, fmt.Sprintf("%s %s", c.mark(k.Block), c.fine(k.Distance)))
 		}
 	}
-	c.atLeast(check.Step{ID: id, Group: check.Fit, Symbol: "c", Name: name, Formula: "least |x bolt - x joist|", Clause: "project: floor.joists.bolt_clearance",
-		Where: c.mark(at), Reason: fmt.Sprintf("too near the %ss: %s; %s needed", kind, list(near), c.text(need.MM())),
-		Fix: "let the blocks be placed by search (leave out blocks.positions and blocks.equal)"}, worst, need.MM())
+	c.atLeast(check.Step{ID: id, Group: check.Fit, Symbol: "c", Name: name, Formula: "least |x bolt - x joist|", Clause: "project: floor.joists.bolt_clearance; not under half the joist and half the washer",
+		Where: c.mark(at), Reason: fmt.Sprintf("too near the %ss: %s; %s needed", kind, list(near), c.text(need)),
+		Fix: "let the blocks be placed by search (leave out blocks.positions and blocks.equal)"}, worst, need)
 }
 
 func (c *fitter) zones(kind, id, name string) {
@@ -143,7 +142,7 @@ func (c *fitter) zones(kind, id, name string) {
 			hit = append(hit, fmt.Sprintf("%s at %s is in the zone of %s, %s to %s", c.mark(k.Block), c.fine(k.X), k.Name, c.text(k.At), c.text(k.Need)))
 		}
 	}
-	c.holds(check.Step{ID: id, Group: check.Fit, Name: name, Clause: "project: obstacles", Where: "all blocks", Value: unit.Number(len(hit)), Reason: list(hit)}, len(hit) == 0)
+	c.holds(check.Step{ID: id, Group: check.Fit, Name: name, Clause: "project: obstacles", Where: "all blocks", Reason: list(hit)}, len(hit) == 0)
 }
 
 func (c *fitter) overlap() {
@@ -186,24 +185,22 @@ func (c *fitter) deckJoists() {
 		Fix: "shift the joists named, or use hangers without outside flanges (deck.joists.hanger_flange: 0)"}, worst, need)
 }
 
-// splices must fall on a block with two fasteners on either side.
-func (c *fitter) splices() {
-	for _, sp := range c.a.Spec.Ledger.Splices {
-		good, where := false, "no block"
-		for _, b := range c.a.Blocks {
-			left, right := 0, 0
-			for _, at := range b.Bolts {
-				if at.X < sp.MM() {
-					left++
-				} else {
-					right++
-				}
-			}
-			if sp.MM() > b.Box.Min.X && sp.MM() < b.Box.Max.X {
-				where, good = b.Mark, left >= 2 && right >= 2
-			}
-		}
-		c.holds(check.Step{ID: "splice_" + fmt.Sprintf("%.0f", sp.MM()), Group: check.Fit, Name: "ledger splice on a block, two fasteners each side", Value: sp.Q(),
-			Clause: "common practice, no source", Where: where, Reason: "a splice off a block, or with fewer than two fasteners on a side, carries nothing across"}, good)
+// seats: every block whole behind the ledger, every joist hung on wood, no piece longer than it is sold.
+func (c *fitter) seats() {
+	s, f := c.a.Spec, c.a.Frame
+	l := s.Ledger.Length.MM()
+	if n := len(c.a.Blocks); n > 0 {
+		out := math.Min(c.a.Blocks[0].Box.Min.X, l-c.a.Blocks[n-1].Box.Max.X)
+		c.atLeast(check.Step{ID: "block_behind_ledger", Group: check.Fit, Symbol: "a", Name: "end blocks whole behind the ledger", Formula: "ledger end - block end", Clause: "geometry", Where: "end blocks",
+			Reason: fmt.Sprintf("a block stands %s out past the ledger", c.text(-out)), Fix: "blocks.end_min: at least half the block's width"}, out, 0)
 	}
+	c.atLeast(check.Step{ID: "joist_on_ledger", Group: check.Fit, Symbol: "a", Name: "hangers whole on the ledger", Formula: "z joist - z ledger", Clause: "common practice, no source: ledger as deep as the joists", Where: "ledger",
+		Reason: fmt.Sprintf("joists and hangers end %s below the ledger", c.text(f.LedgerBottom-(f.LedgerTop-s.Deck.Joists.Depth.MM()))), Fix: "ledger.height: at least the depth of the deck joists"},
+		f.LedgerTop-s.Deck.Joists.Depth.MM()-f.LedgerBottom, 0)
+	long := 0.0
+	for _, p := range c.a.Find(detail.Ledger) {
+		long = math.Max(long, p.Size[2].MM())
+	}
+	c.atMost(check.Step{ID: "ledger_piece", Group: check.Fit, Symbol: "L", Name: "longest piece of the ledger", Formula: "between splices", Clause: "common practice, no source: lumber is sold to 20 ft (6 m)", Where: "ledger",
+		Reason: fmt.Sprintf("a piece of %s cannot be bought", c.text(long)), Fix: "ledger.splices: a joint over a block"}, long, c.round(240, 6000))
 }

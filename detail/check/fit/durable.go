@@ -1,0 +1,41 @@
+package fit
+
+import (
+	"slices"
+	"strings"
+
+	"standclear/detail/check"
+)
+
+// durable checks what is to last outside: treated wood, metal that the treatment does not eat, steel of
+// a known grade.
+func (c *fitter) durable() {
+	s := c.a.Spec
+	treated := "IRC 2021 R317.1 (from memory, confirm): wood in the weather is treated or durable by nature"
+	c.holds(check.Step{ID: "treated_ledger", Group: check.Fit, Name: "ledger treated against decay", Clause: treated, Where: "ledger",
+		Reason: "ledger.treated: no, and " + s.Ledger.Species + " is not durable by nature", Fix: "ledger.treated: yes"}, s.Ledger.Treated)
+	c.holds(check.Step{ID: "treated_blocks", Group: check.Fit, Name: "blocks treated against decay", Clause: treated, Where: "all blocks",
+		Reason: "blocks.treated: no, and " + s.Blocks.Species + " is not durable by nature", Fix: "blocks.treated: yes"}, s.Blocks.Treated)
+	for i, set := range s.Fasteners.Sets() {
+		suffix := []string{"", "_2"}[min(i, 1)]
+		c.holds(check.Step{ID: "coating" + suffix, Group: check.Fit, Name: "fasteners safe in treated wood", Clause: "IRC 2021 R317.3 (from memory, confirm): hot-dip galvanized, stainless steel, silicon bronze or copper",
+			Where: "all blocks", Reason: "coating \"" + set.Coating + "\"", Fix: "fasteners coating: hot-dip galvanized"}, suits(set.Coating))
+		if set.Kind == "evaluated" || knownSteel(set.Grade) {
+			continue
+		}
+		c.r.Add(check.Step{ID: "steel" + suffix, Group: check.Fit, Name: "grade of the fasteners' steel", Verdict: check.NotChecked, Where: "all blocks", Clause: "project: fasteners grade",
+			Reason: "\"" + set.Grade + "\" is no grade this program knows: the bending yield strength rests on A307 or 4.6"})
+	}
+}
+
+// suits reports whether a coating stands up to copper in the treatment.
+func suits(coating string) bool {
+	k := strings.ToLower(coating)
+	return slices.ContainsFunc([]string{"hot-dip", "hot dip", "hdg", "stainless", "silicon bronze", "copper", "a2", "a4", "304", "316"}, func(w string) bool { return strings.Contains(k, w) })
+}
+
+// knownSteel reports whether a grade is one of the common ones at least as strong in bending as A307.
+func knownSteel(grade string) bool {
+	k := strings.ToUpper(strings.ReplaceAll(grade, " ", ""))
+	return slices.Contains([]string{"A307", "A325", "A449", "F1554", "SAE2", "SAE5", "A2", "A4", "A2-70", "A4-70", "304", "316", "4.6", "4.8", "5.6", "5.8", "8.8", "STEEL"}, k)
+}

@@ -1,0 +1,190 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"standclear/detail"
+	"standclear/detail/view"
+	"standclear/geom"
+	"standclear/render"
+	"strings"
+)
+
+// cutMarks shows where the sections are cut: a chain line through the ledger with heavy ends, its mark
+// below the object.
+func (w *writer) cutMarks(c *composer) {
+	b := w.sectionBlock()
+	low, high := c.object.Min.Y, w.a.Frame.DeckTop+c.mm(12)
+	cuts, names := []float64{w.cutAtBlock(b), w.cutBetween()}, []string{"1", "2"}
+	if cuts[0] > cuts[1] {
+		cuts[0], cuts[1], names[0], names[1] = cuts[1], cuts[0], names[1], names[0]
+	}
+	slots := []slot{{want: cuts[0] / c.k, before: 7, after: 10}, {want: cuts[1] / c.k, before: 7, after: 10}}
+	spread(slots)
+	for i, x := range cuts {
+		at := geom.Vec{X: slots[i].at * c.k, Y: low - c.mm(15)}
+		foot := geom.Vec{X: x, Y: low - c.mm(1)}
+		c.put(
+			render.Stroke{Pen: render.Heading, Path: geom.Polyline(geom.Vec{X: x, Y: high}, geom.Vec{X: x, Y: high - c.mm(8)})},
+			render.Stroke{Pen: render.CutLine, Path: geom.Polyline(geom.Vec{X: x, Y: high - c.mm(8)}, foot)},
+			render.Stroke{Pen: render.Heading, Path: geom.Polyline(foot, geom.Vec{X: x, Y: low - c.mm(6)}, at.Add(geom.Vec{Y: c.mm(6)}))},
+			render.Insert{Pen: render.Mark, Symbol: sectionMark, At: at, Scale: c.k, Fields: []render.Field{{Name: "VIEW_NO", Value: names[i]}, {Name: "SHEET_NO", Value: "A-301"}}},
+		)
+	}
+	c.object.Min.Y = low - c.mm(21)
+}
+
+// marks lists the marks of the blocks and of what stands in the way, from the left.
+func (w *writer) marks() (names []string, at []float64) {
+	for _, b := range w.a.Blocks {
+		names, at = append(names, b.Mark), append(at, b.X)
+	}
+	for _, o := range w.a.Find(detail.Obstacle) {
+		x := o.Bounds().Center().X
+		i := sort.SearchFloat64s(at, x)
+		names, at = slices.Insert(names, i, o.Mark), slices.Insert(at, i, x)
+	}
+	return names, at
+}
+
+// blockMarks sets the marks of the blocks in a row over everything else.
+func (w *writer) blockMarks(c *composer) {
+	y := c.extent.Max.Y + c.mm(7)
+	names, at := w.marks()
+	slots := make([]slot, len(names))
+	for i := range names {
+		slots[i] = slot{want: at[i] / c.k, before: 4.5, after: 4.5}
+	}
+	spread(slots)
+	for i, name := range names {
+		c.put(render.Insert{Pen: render.Mark, Symbol: partMark, At: geom.Vec{X: slots[i].at * c.k, Y: y}, Scale: c.k, Fields: []render.Field{{Name: "MARK", Value: name}}})
+	}
+	c.grow(geom.Vec{X: c.extent.Min.X, Y: y + c.mm(5)})
+}
+
+// elevationLevels names the levels on the right, the high end of the ground on the left.
+func (w *writer) elevationLevels(c *composer, p view.Picture) {
+	f, s := w.a.Frame, w.a.Spec
+	lv := func(z float64, name string) { c.level(right, geom.Vec{X: p.Window.Max.X, Y: z}, name+" "+w.signed(z)) }
+	joint := func(a, b float64, both, one, other string) {
+		if math.Abs(a-b) < 0.5 {
+			lv(a, both)
+			return
+		}
+		lv(a, one)
+		lv(b, other)
+	}
+	lv(0, "FIN. FLOOR")
+	lv(f.RimTop, "T.O. RIM")
+	lv(f.DeckTop, "T.O. DECKING")
+	joint(f.LedgerTop, f.BlockTop, "T.O. LEDGER AND BLOCK", "T.O. LEDGER", "T.O. BLOCK")
+	for i, z := range w.rowLevels() {
+		lv(z, fmt.Sprintf("BOLT ROW %d", i+1))
+	}
+	lv(f.RimBottom, "B.O. RIM")
+	joint(f.LedgerBottom, f.BlockBottom, "B.O. LEDGER AND BLOCK", "B.O. LEDGER", "B.O. BLOCK")
+	for i, d := range s.Doors {
+		lv(d.Threshold.MM(), fmt.Sprintf("DOOR %d, THRESHOLD", i+1))
+	}
+	if g := s.Foundation.Grade; g != nil && s.Foundation.Kind != "wall" {
+		lv(g.MM(), "GROUND, LOW END")
+		if h := s.Foundation.GradeHigh; h != nil {
+			c.level(left, geom.Vec{X: p.Window.Min.X, Y: h.MM()}, "GROUND, HIGH END "+w.signed(h.MM()))
+		}
+	}
+}
+
+// rowLevels are the heights of the fastener rows, highest first, each once.
+func (w *writer) rowLevels() []float64 {
+	var z []float64
+	for _, r := range w.a.Rows {
+		z = append(z, r.Z)
+	}
+	z = distinct(z)
+	slices.Reverse(z)
+	return z
+}
+
+// elevationNotes names what the elevation shows, on its left side.
+func (w *writer) elevationNotes(c *composer, p view.Picture) {
+	s, f := w.a.Spec, w.a.Frame
+	edge := p.Window.Min.X
+	if len(w.a.Blocks) > 0 {
+		b := w.a.Blocks[0]
+		c.call(left, geom.Vec{X: b.Box.Min.X, Y: (b.Box.Min.Z + b.Box.Max.Z) / 2}, render.Arrow, w.countLine())
+	}
+	c.call(left, geom.Vec{X: 0, Y: f.LedgerTop - 20}, render.Arrow, "LEDGER L1, OUTLINE ONLY")
+	c.call(left, geom.Vec{X: edge + 60, Y: f.RimBottom}, render.Arrow, "RIM BEHIND (DASHED): NO BOLT OUTSIDE IT")
+	if j, ok := firstAfter(w.a.HouseJoists, edge); ok {
+		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, fmt.Sprintf("HOUSE JOISTS AT %s BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(s.Floor.Joists.Spacing.MM()), w.down(w.leastToJoist())))
+	}
+	c.call(left, geom.Vec{X: edge + 40, Y: 200}, render.Dot, fmt.Sprintf("EXISTING CLADDING; REMOVE AND REFIT THE BAND ROUND THE LEDGER, %s BEYOND ITS ENDS, FROM %s TO %s", w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(f.BandBottom), w.signed(f.BandTop)))
+	if s.Foundation.Kind != "wall" && s.Foundation.GradeHigh != nil {
+		c.call(left, geom.Vec{X: edge + 30, Y: s.Foundation.GradeHigh.MM() - 60}, render.Dot, "GROUND, FALLS ALONG THE WALL; KEEP IT FALLING AWAY FROM THE WALL")
+	}
+	if w.a.Count(detail.Base) > 0 {
+		c.call(left, geom.Vec{X: edge + 20, Y: f.Bottom - 4}, render.Arrow, "F4 BASE FLASHING")
+	}
+	if rods := w.a.Find(detail.TensionRod); len(rods) > 0 {
+		c.call(left, geom.Vec{X: rods[0].Bounds().Min.X, Y: rods[0].Bounds().Center().Z}, render.Arrow, w.deviceWords())
+	}
+}
+
+// firstAfter returns the first of the ascending values past x.
+func firstAfter(v []float64, x float64) (float64, bool) {
+	for _, a := range v {
+		if a > x {
+			return a, true
+		}
+	}
+	return 0, false
+}
+
+// down prints a length rounded down to the drafting step: a clearance is never printed larger than it is.
+func (w *writer) down(mm float64) string {
+	u := step(w.a.Spec.Project.System)
+	return w.text(math.Floor(mm/u+1e-6) * u)
+}
+
+// up prints a length rounded up to the drafting step: a least distance is never printed smaller than it is.
+func (w *writer) up(mm float64) string {
+	u := step(w.a.Spec.Project.System)
+	return w.text(math.Ceil(mm/u-1e-6) * u)
+}
+
+// leastToJoist is the least distance of a bolt axis from a house joist's axis.
+func (w *writer) leastToJoist() float64 {
+	rules, least := w.a.Rules(), math.Inf(1)
+	for _, b := range w.a.Blocks {
+		if k, ok := rules.Closest("house joist", b.X); ok {
+			least = math.Min(least, k.Distance)
+		}
+	}
+	return least
+}
+
+// deviceWords name the lateral tension devices and say where they stand.
+func (w *writer) deviceWords() string {
+	var at []string
+	for _, d := range w.a.Tension {
+		at = append(at, w.text(d.X))
+	}
+	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, BESIDE A HOUSE JOIST AND A DECK JOIST; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "))
+}
+
+// countLine is what an inspector counts.
+func (w *writer) countLine() string {
+	t := fmt.Sprintf("COUNT: %d BLOCKS", len(w.a.Blocks))
+	for i, set := range w.a.Spec.Fasteners.Sets() {
+		n := 0
+		for _, p := range w.a.Find(detail.Bolt) {
+			if p.Mark == fmt.Sprintf("BT%d", i+1) {
+				n++
+			}
+		}
+		t += fmt.Sprintf("; %s %s x %s: %d", boltWord(set.Kind), w.diameter(set.Diameter), w.text(w.a.BoltLength(set).MM()), n)
+	}
+	return t + fmt.Sprintf("; WASHERS: %d", w.a.Count(detail.Washer))
+}
