@@ -151,10 +151,6 @@ func (c *calc) unsaid() []check.Assumption {
 		out = append(out, check.Assumption{Key: "floor.backing.kind", Source: j,
 			Text: "blocking behind the rim is as deep as the rim, tight, and carried by the plate or its own fasteners for its share"})
 	}
-	if m.Blocks.FixedToLedger {
-		out = append(out, check.Assumption{Source: "as stated, not checked",
-			Text: "the front of each block is fastened to the ledger for the full load, apart from the bolts"})
-	}
 	return out
 }
 

@@ -5,14 +5,14 @@ import "standclear/detail/unit"
 // DowelFigure is one fastener at its limit, for a diagram: what it passes, where the wood bears on it and
 // which way, where it bends.
 //
-//	  backing  rim  sheathing  block   ledger
-//	 |-------|++++|..........|---++++|+++---|     - the wood pushes the dowel down, + up
-//	 0                                            lengths from the inner end, outward
+//	 backing  rim  sheathing  block   ledger
+//	|-------|++++|..........|---++++|+++---|     - the wood pushes the dowel down, + up
+//	0                                            lengths from the inner end, outward
 type DowelFigure struct {
-	Set     string      // "fasteners from ledger to rim"
-	Reading string      // "many_layer_void", "many_layer_held"
-	Counts  bool        // the verdict rests on this reading
-	Load    unit.Force  // of one fastener in the state drawn
+	Set     string     // "fasteners from ledger to rim"
+	Reading string     // "many_layer_void", "many_layer_held"
+	Counts  bool       // the verdict rests on this reading
+	Load    unit.Force // of one fastener in the state drawn
 	Hinges  []unit.Length
 	Beds    []BedFigure
 	Transfer

@@ -2,7 +2,6 @@ package strength
 
 import (
 	"math"
-
 )
 
 // reading is one way to look at a fastener through everything it passes.
@@ -126,4 +125,3 @@ func (r reading) couples() []float64 {
 	}
 	return out
 }
-

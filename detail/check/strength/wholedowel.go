@@ -54,11 +54,10 @@ func (c *calc) readingStep(g *group, r *reading, d duty) check.Step {
 // heldCounts checks whether every loose part is kept from turning by the wood at its faces, and says why the
 // reading that counts does.
 //
-//	     T                      The bolts give the part the couple n m. Its faces return T (ho - hi): the pull
-//	  |------|<-- C at ho       T of the top bolts is the push C at both of them, and stands where the free
-//	  | part |                  body of all outside the face is in balance, T z = R e:
-//	->|------|                  h = height of T less R e/T, e from the face to the load line.
-//	C at hi
+//	     |------|<-- T at ho      The bolts turn the part with n m. What presses on its faces is the pull T of
+//	     | part |                 the top bolts, at both: the inner push stands where the free body at the rim
+//	T -->|------|                 puts it, hi over the foot, and the outer one must stand n m/T higher. It
+//	hi    foot                    can as long as the faces touch there, up to c/3 below their top.
 func (c *calc) heldCounts(g *group) bool {
 	f := c.rimFace(c.groups[0])
 	r := c.heaviest().most()
@@ -108,33 +107,29 @@ func (c *calc) contactLack(g *group, k int) string {
 	return ""
 }
 
-// faceCouples compares the couple of the bolts on each loose part with what its faces return, and says what
-// is wanting; "" when nothing is.
+// faceCouples compares the couple of the bolts on each loose part with what its faces hold, from the rim
+// outward, and says what is wanting; "" when nothing is.
 func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 	lack := ""
-	heightT := f.g.top() - f.foot - c.armOver(f, p.depth) + p.lever // of T over the foot
+	hi := f.g.top() - f.foot - c.armOver(f, p.depth)
+	top := math.Min(c.m.Blocks.Top.Inches(), c.m.Ledger.Top.Inches()) - f.foot - p.depth/3
 	for i, couple := range g.held.couples() {
-		k := i + 1
-		out := c.stack().beyond(k) + c.m.Joists.Seat.Inches()/2
-		ho, hi := heightT-load*out/p.t, heightT-load*(out+g.parts[k].thick)/p.t
-		m, holds := load*couple, p.t*(ho-hi)
+		name := g.parts[i+1].name
+		m, holds := load*couple, p.t*math.Max(0, top-hi)
 		s := check.Step{ID: "block_couple" + g.id, Value: lbin(m), Limit: check.Limit(lbin(holds)),
-			With: []check.Arg{arg("R", lb(load)), arg("m", lbin(m/float64(g.Count()))), arg("n", unit.Number(g.Count())),
-				arg("T", lb(p.t)), arg("ho", inch(ho)), arg("hi", inch(hi)), arg("T (ho - hi)", lbin(holds))}}
+			With: []check.Arg{arg("R", lb(load)), arg("n m", lbin(m)), arg("T", lb(p.t)), arg("hi", inch(hi)), arg("ho most", inch(top)),
+				arg("ho", inch(hi+m/p.t))}}
 		if g.side > 2 {
-			s.ID = "block_couple_" + g.parts[k].name + g.id
+			s.ID = "block_couple_" + name + g.id
 		}
-		why := ""
 		if m > holds*(1+1e-9) {
-			why = fmt.Sprintf("the bolts turn the %s with %s and its faces hold %s", g.parts[k].name, c.say(lbin(m)), c.say(lbin(holds)))
-		} else if top := math.Min(c.m.Blocks.Top.Inches(), c.m.Ledger.Top.Inches()) - f.foot; ho > top {
-			why = fmt.Sprintf("the outer force on the %s would stand over its top", g.parts[k].name)
+			s.Note = fmt.Sprintf("the bolts turn the %s with %s and its faces hold %s", name, c.say(lbin(m)), c.say(lbin(holds)))
 		}
-		s.Note = why
-		c.coupleStep(g, s)
 		if lack == "" {
-			lack = why
+			lack = s.Note
 		}
+		c.coupleStep(g, s)
+		hi += m / p.t
 	}
 	return lack
 }
@@ -143,9 +138,9 @@ func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 // does not hold, which is for an engineer where it was assumed to.
 func (c *calc) coupleStep(g *group, s check.Step) {
 	s.Group, s.Symbol, s.Where = check.Connection, "n m", c.worstMark()
-	s.Name = "couple of the bolts on a loose part of the block, and what its faces return"
-	s.Formula = "R times the couple of one bolt at its limit over its load <= T (ho - hi)"
-	s.Clause = "statics; judgement: in proportion to the load"
+	s.Name = "couple of the bolts on a loose part of the block, and what its faces hold"
+	s.Formula = "n m = R m/Z at the limit <= T (ho - hi), ho at most the top of the faces less c/3"
+	s.Clause = "statics of the part; judgement: couple in proportion to the load"
 	if s.Note == "" {
 		c.add(s)
 		return
