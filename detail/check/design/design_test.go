@@ -66,7 +66,7 @@ func TestDemosStandAsTheyShould(t *testing.T) {
 }
 
 // Plain statics of the four demos, worked by hand: (D + 0.75 L + 0.75 S) times half the joist span and the
-// strip of boards over the ledger, 1 1/4 in or 20 mm: from 1/4 in (5 mm) before the cladding to the ledger's face.
+// strip of boards over the ledger, 1 1/4 in or 20 mm wide: they begin that far behind its face.
 // Inch deck (12 + 30 + 33.75) x (5.5 + 0.1042) = 424.5 plf; balcony (12 + 45 + 33.75) x (2.125 + 0.1042) = 202.3 plf;
 // metric deck (0.6 + 1.875 + 1.275) x 1.645 = 6.169 kN/m; balcony (0.6 + 3 + 1.275) x 0.645 = 3.144 kN/m.
 func TestLineLoadsByHand(t *testing.T) {

@@ -321,8 +321,10 @@ func (c *calc) footStress(f face) {
 func (c *calc) footStands() {
 	b, r := c.m.Blocks, c.m.Rim
 	s := check.Step{ID: "foot_on_rim", Group: check.Block, Name: "foot of the block below the bottom of the rim",
-		Value:  inch(math.Max(0, (r.Bottom - b.Bottom).Inches())),
 		Clause: "judgement", Where: "all blocks", Verdict: check.OK}
+	if below := (r.Bottom - b.Bottom).Inches(); below > 0 {
+		s.Value = inch(below)
+	}
 	switch {
 	case b.Bottom >= r.Bottom:
 		s.Note = "the foot bears against the rim"

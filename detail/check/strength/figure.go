@@ -1,6 +1,11 @@
 package strength
 
-import "standclear/detail/unit"
+import (
+	"cmp"
+	"slices"
+
+	"standclear/detail/unit"
+)
 
 // DowelFigure is one fastener at its limit, for a diagram: what it passes, where the wood bears on it and
 // which way, where it bends.
@@ -25,10 +30,11 @@ type BedFigure struct {
 	Bears    []Bears
 }
 
-// Bears is a stretch over which the wood bears on the dowel at its full strength.
+// Bears is a stretch over which the wood bears on the dowel.
 type Bears struct {
 	From, To unit.Length
-	Up       bool // the wood pushes the dowel up
+	Up       bool    // the wood pushes the dowel up
+	Share    float64 // of its full strength; 1 but where the other group is crushed first
 }
 
 // Figure draws the dowel through the layers in the state that governs it. A dowel that carries nothing has
@@ -49,22 +55,25 @@ func (d Dowel) Figure(beds []Bed) DowelFigure {
 	f.drawGroup(beds, s, Main)
 	f.drawBetween(beds, s)
 	f.drawGroup(beds, s, Side)
+	for i := range f.Beds {
+		slices.SortFunc(f.Beds[i].Bears, func(a, b Bears) int { return cmp.Compare(a.From, b.From) })
+	}
 	return f
 }
 
 // drawGroup lays the bearing of the main or of the side group into its layers and notes its hinge.
 func (f *DowelFigure) drawGroup(beds []Bed, s state, hold Hold) {
 	first, last := groupOf(beds)
-	face, way, group := f.Beds[first].From.Inches(), 1.0, s.side
+	face, way, group, share := f.Beds[first].From.Inches(), 1.0, s.side, s.sdShare
 	if hold == Main {
-		face, way, group = f.Beds[last].To.Inches(), -1, s.main
+		face, way, group, share = f.Beds[last].To.Inches(), -1, s.main, s.mainShare
 	}
 	for _, p := range group.pressing(s.p, s.my) {
 		a, b := face+way*p.from, face+way*p.to
 		if b < a {
 			a, b = b, a
 		}
-		f.bear(a, b, (p.sense > 0) == (hold == Main))
+		f.bear(a, b, (p.sense > 0) == (hold == Main), share)
 	}
 	if at := group.hingeAt(s.p, s.my); at >= 0 {
 		f.Hinges = append(f.Hinges, inches(face+way*at/25.4))
@@ -91,14 +100,14 @@ func (f *DowelFigure) drawBetween(beds []Bed, s state) {
 	for i, l := range s.between {
 		b := f.Beds[last+1+i]
 		if grip := grips(l.q, l.l, s.gives[i]); grip > 0 {
-			f.bear(b.From.Inches(), b.From.Inches()+grip, false)
-			f.bear(b.To.Inches()-grip, b.To.Inches(), true)
+			f.bear(b.From.Inches(), b.From.Inches()+grip, false, 1)
+			f.bear(b.To.Inches()-grip, b.To.Inches(), true, 1)
 		}
 	}
 }
 
 // bear lays a stretch from a to b into every layer it crosses but the voids.
-func (f *DowelFigure) bear(a, b float64, up bool) {
+func (f *DowelFigure) bear(a, b float64, up bool, share float64) {
 	for i := range f.Beds {
 		bed := &f.Beds[i]
 		from, to := max(a, bed.From.Inches()), min(b, bed.To.Inches())
@@ -109,7 +118,7 @@ func (f *DowelFigure) bear(a, b float64, up bool) {
 			bed.Bears[n-1] = joined(bed.Bears[n-1], from, to)
 			continue
 		}
-		bed.Bears = append(bed.Bears, Bears{inches(from), inches(to), up})
+		bed.Bears = append(bed.Bears, Bears{inches(from), inches(to), up, share})
 	}
 }
 
@@ -118,7 +127,7 @@ func touches(b Bears, from, to float64) bool {
 }
 
 func joined(b Bears, from, to float64) Bears {
-	return Bears{inches(min(from, b.From.Inches())), inches(max(to, b.To.Inches())), b.Up}
+	return Bears{inches(min(from, b.From.Inches())), inches(max(to, b.To.Inches())), b.Up, b.Share}
 }
 
 func inches(v float64) unit.Length { return unit.Length(v) * unit.Inch }

@@ -59,19 +59,22 @@ func (b bedding) nets(presses []press) []float64 {
 	return out
 }
 
-// state is a dowel at the limit that governs it: the load and the moment it may carry there.
+// state is a dowel at the limit that governs it: the load, the moment it may carry there, and the share of its
+// strength with which each group bears, 1 but where the other group is crushed first.
 type state struct {
 	bench
-	p, my float64
-	gives []float64 // couples of the layers between the groups, lb-in
+	p, my              float64
+	gives              []float64 // couples of the layers between the groups, lb-in
+	mainShare, sdShare float64
 }
 
 // atLimit returns the state of a dowel whose transfer is t.
 func (d Dowel) atLimit(beds []Bed, t Transfer) state {
-	s := state{bench: d.bench(beds), p: t.P.Pounds(), my: d.Plastic().PoundInches()}
+	s := state{bench: d.bench(beds), p: t.P.Pounds(), my: d.Plastic().PoundInches(), mainShare: 1, sdShare: 1}
 	if t.Governs == "turning" {
 		s.p, s.my = t.Rigid.Pounds(), math.Inf(1)
 	}
+	s.p *= 1 - 1e-9 // just inside the limit, which rounding may have passed
 	_, s.gives = s.walk(s.p, s.my)
 	sum := 0.0
 	for _, v := range s.gives {
@@ -84,7 +87,41 @@ func (d Dowel) atLimit(beds []Bed, t Transfer) state {
 			s.gives[i] *= need / sum
 		}
 	}
+	if need == 0 && s.p > 0 {
+		s.ease()
+	}
 	return s
+}
+
+// ease lowers the bearing of the group that is not crushed until the moments of both close: it holds more than
+// the other can turn it.
+func (s *state) ease() {
+	weak, strong, share := s.main.total(), &s.side, &s.sdShare
+	if s.side.total() < weak {
+		weak, strong, share = s.side.total(), &s.main, &s.mainShare
+	}
+	full := *strong
+	lo, hi := math.Min(1, weak/full.total()), 1.0
+	for range 60 {
+		mid := (lo + hi) / 2
+		*strong = full.scaled(mid)
+		if s.main.hold(s.p, s.my)+s.side.hold(s.p, s.my) > s.p*s.gap() {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	*strong, *share = full.scaled(hi), hi
+}
+
+// scaled is a group whose layers bear a share of their strength.
+func (b bedding) scaled(share float64) bedding {
+	out := make(bedding, len(b))
+	for i, s := range b {
+		out[i] = s
+		out[i].q *= share
+	}
+	return out
 }
 
 // grips returns how far in from each face a layer of strength q and length l bears to give a couple: one way

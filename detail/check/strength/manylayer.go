@@ -152,10 +152,10 @@ func (b bedding) crushed(p float64) (depth, moment float64) {
 		if s.q > 0 {
 			l := math.Min(s.l, p/s.q)
 			moment += s.q * l * (at + l/2)
-			p -= s.q * l
-			if p <= 1e-12 {
+			if p <= s.q*s.l {
 				return at + l, moment
 			}
+			p -= s.q * l
 		}
 		at += s.l
 	}

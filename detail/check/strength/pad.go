@@ -110,6 +110,9 @@ func (c *calc) padStress(strength float64) {
 	c.add(check.Step{ID: "pad_max_clamp_total", Group: check.Block, Symbol: "N",
 		Name: "clamping of all bolts the pad may carry", Formula: "A strength/3", Value: lb(area * strength / 3),
 		Note: "tighten snug, no more, or sleeve the bolts through the pad"})
+	if !c.pulls(c.rimFace(c.groups[0])) {
+		return
+	}
 	p := c.whole(c.rimFace(c.groups[0]), c.heaviest().most())
 	s := check.Step{ID: "pad_peak_if_used_as_foot", Group: check.Block, Symbol: "fc", Name: "stress in the pad as a foot",
 		Formula: "2T/(c b) <= strength/3", Value: psi(p.peak),

@@ -32,6 +32,7 @@ func (c *calc) scope() {
 	c.scopeUse()
 	c.scopePad()
 	c.pointLoads()
+	c.trusted()
 }
 
 // trigger adds an ENGINEER line, or OK.
