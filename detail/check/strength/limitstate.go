@@ -7,35 +7,37 @@ import "math"
 type press struct{ from, to, sense float64 }
 
 // pressing returns where a group bears under load p. A stiff dowel is held one way next to the face and the
-// other way beyond. With a hinge the wood is crushed from the face to the hinge, and beyond it two stretches
-// of equal force hold the plastic moment:
+// other way beyond. With a hinge the wood is crushed from the face to the hinge, and two stretches of equal
+// force hold the plastic moment, as far from each other as they can: of the states in balance that one asks
+// least of the joints between.
 //
-//	face |<- p/q ->o<- F ->|<- F ->|
-//	     |++++++++++++++++++-------|     o hinge
+//	face |<- p/q ->o<- F ->|       |<- F ->| end
+//	     |+++++++++++++++++|.......|-------|     o hinge
 func (b bedding) pressing(p, my float64) []press {
 	total := b.total()
-	_, all := b.crushed(total)
+	end, all := b.crushed(total)
 	turn, near := b.crushed((total + p) / 2)
 	hinge, spent := b.crushed(p)
 	if all-2*near <= my-spent {
-		end, _ := b.crushed(total)
 		return []press{{0, turn, 1}, {turn, end, -1}}
 	}
 	f := b.beyondHinge(p, my, (total-p)/2)
 	first, _ := b.crushed(p + f)
-	second, _ := b.crushed(p + 2*f)
-	return []press{{0, hinge, 1}, {hinge, first, 1}, {first, second, -1}}
+	last, _ := b.crushed(total - f)
+	return []press{{0, hinge, 1}, {hinge, first, 1}, {last, end, -1}}
 }
 
 // beyondHinge returns the force of each of two stretches past the hinge that together hold moment my.
 func (b bedding) beyondHinge(p, my, most float64) float64 {
+	total := b.total()
+	_, all := b.crushed(total)
+	_, spent := b.crushed(p)
 	lo, hi := 0.0, most
 	for range 60 {
 		f := (lo + hi) / 2
-		_, m0 := b.crushed(p)
-		_, m1 := b.crushed(p + f)
-		_, m2 := b.crushed(p + 2*f)
-		if (m2-m1)-(m1-m0) < my {
+		_, near := b.crushed(p + f)
+		_, far := b.crushed(total - f)
+		if (all-far)-(near-spent) < my {
 			lo = f
 		} else {
 			hi = f

@@ -21,6 +21,9 @@ func padded(strength *unit.Pressure) func(*Model) {
 	}
 }
 
+// lowRows puts every bolt row under the top third of the block.
+func lowRows(m *Model) { through(m, func(s *Set) { s.Rows = lengths(-3.2, -6.375) }) }
+
 // Every trigger, on the model that passes: with the change it speaks, without it the line is OK.
 func TestTriggers(t *testing.T) {
 	for _, c := range []struct {
@@ -108,6 +111,35 @@ func TestTriggers(t *testing.T) {
 		{"rim bearing not stated", "rim_on_plate", func(m *Model) { m.Rim.Bearing = UnknownBearing }, check.NotChecked},
 		{"play and slip over 1/8 in", "ledger_drop", func(m *Model) { through(m, func(s *Set) { s.Hole = 0.75 * in }) }, check.Engineer},
 		{"block on small bolts", "many_layer_held", func(m *Model) { through(m, func(s *Set) { s.Diameter = 0.375 * in }) }, check.Fails},
+		{"backing may not be fastened to", "backing_attachable", func(m *Model) { m.Backing.NotAttachable = "brick veneer" }, check.Fails},
+		{"plate not stated", "rim_on_plate", func(m *Model) { m.Plate.Thickness = 0 }, check.NotChecked},
+		{"plate width not stated", "rim_bearing", func(m *Model) { m.Plate.Width = 0 }, check.NotChecked},
+		{"fixings of the backing not stated", "backing_fixing", func(m *Model) { m.Backing.Fixing = 0 }, check.NotChecked},
+		{"weak fixings of the backing", "backing_fixing", func(m *Model) { m.Backing.Fixing = 400 * unit.Pound }, check.Fails},
+		{"pieces of backing not measured", "backing_behind_bolts", func(m *Model) { m.Backing.Pieces = nil }, check.NotChecked},
+		{"pieces of backing not measured, tie", "tie_rating", func(m *Model) { m.Backing.Pieces = nil }, check.NotChecked},
+		{"ties not measured", "tie_rating", func(m *Model) { m.Tie.At = nil }, check.NotChecked},
+		{"tie rating not stated", "tie_rating", func(m *Model) { m.Tie.Rating = 0 }, check.NotChecked},
+		{"one tie at a bay", "backing_ties", func(m *Model) { m.Tie.At = m.Tie.At[1:] }, check.Fails},
+		{"thin backing", "backing_bending", func(m *Model) { m.Backing.Thickness = 1.25 * in }, check.Fails},
+		{"no row high enough, tie", "tie_rating", lowRows, check.NotChecked},
+		{"no row high enough, backing", "backing_bending", lowRows, check.NotChecked},
+		{"no row high enough, scope", "scope_tension", lowRows, check.NotChecked},
+		{"no row high enough, drop", "ledger_drop", lowRows, check.NotChecked},
+		{"dense rim by report", "scope_gravity", func(m *Model) { m.Rim.Kind, m.Rim.Reported, m.Rim.Wood.G = EngineeredRim, true, 0.51 }, check.Engineer},
+		{"dense backing by report", "scope_gravity", func(m *Model) { m.Backing.Panel, m.Backing.Reported, m.Backing.Wood.G = true, true, 0.6 }, check.Engineer},
+		{"hard bolts", "scope_fyb", func(m *Model) { through(m, func(s *Set) { s.Yield = 92000 * unit.PSI }) }, check.Engineer},
+		{"ledger said to stay dry", "scope_dry", func(m *Model) { m.Ledger.Moisture.Service = Dry }, check.Engineer},
+		{"blocks said to stay dry", "scope_dry", func(m *Model) { m.Blocks.Moisture.Service = Dry }, check.Engineer},
+		{"thin washers", "washer_bending", func(m *Model) { through(m, func(s *Set) { s.Washer.Thickness = 0.09 * in }) }, check.Fails},
+		{"length of bolts not stated", "threads", func(m *Model) { through(m, func(s *Set) { s.Length = 0 }) }, check.NotChecked},
+		{"columns over 5 in apart across upright grain", "scope_group", func(m *Model) {
+			m.Blocks.VerticalGrain = true
+			through(m, func(s *Set) { s.Columns = lengths(-2.6, 2.6) })
+		}, check.Engineer},
+		{"load left out", "tie_rating", func(m *Model) { m.Loads.Snow = nil }, check.NotChecked},
+		{"load left out, ledger", "ledger_fb", func(m *Model) { m.Loads.Live = nil }, check.NotChecked},
+		{"load left out, scope", "scope_line_load", func(m *Model) { m.Loads.Snow = nil }, check.NotChecked},
 		{"ledger of unknown wood", "ledger_fb", func(m *Model) { m.Ledger.Wood.Fb = 0 }, check.NotChecked},
 		{"ledger shear not known", "ledger_fv", func(m *Model) { m.Ledger.Wood.Fv = 0 }, check.NotChecked},
 		{"ledger modulus not known", "ledger_defl_live", func(m *Model) { m.Ledger.Wood.E = 0 }, check.NotChecked},
