@@ -91,9 +91,6 @@ func (c *calc) tail() {
 	s.Value, s.Limit = perFoot(v*past*past*perInch), check.Limit(perFoot(hold))
 	s.With = []check.Arg{arg("v", psf(v)), arg("c", inch(past)), arg("L", inch(l)), arg("D", psf(value(c.m.Loads.Dead)))}
 	s.Note = "the load of the ledger is not lowered for the tail"
-	if s = settle(s); s.Verdict == check.Fails {
-		s.Verdict, s.Reason, s.Note = check.Engineer, "load on the "+c.say(inch(past))+" of joist past the beam lifts the ledger by "+
-			c.say(s.Value)+", and the deck's weight holds "+c.say(*s.Limit), ""
-	}
-	c.addLoaded(s)
+	c.engineerLoaded(s, "load on the "+c.say(inch(past))+" of joist past the beam lifts the ledger by "+c.say(s.Value)+
+		", and the deck's weight holds "+c.say(*s.Limit))
 }

@@ -71,7 +71,7 @@ func (c *calc) drops(h solution, slip, play float64) {
 	c.res.Drop, c.res.Turn = unit.Length(drop)*unit.Inch, unit.Length(turn)*unit.Inch
 	step.With = []check.Arg{arg("slip", inch(slip)), arg("play", inch(play)), arg("turning", inch(turn))}
 	step.Value, step.Limit = inch(drop+turn), check.Limit(inch(tolerable))
-	c.engineer(step, dropTooMuch+"; estimated "+c.say(step.Value)+", tolerable "+c.say(*step.Limit))
+	c.engineerLoaded(step, dropTooMuch+"; estimated "+c.say(step.Value)+", tolerable "+c.say(*step.Limit))
 }
 
 // slip is the slip of one fastener of a set under load v, in: the sum over its planes, or over the void

@@ -54,8 +54,13 @@ func (c *calc) bound(id, name string, value, limit unit.Quantity, sense check.Se
 // boundLoaded is bound for a number that rests on the loads.
 func (c *calc) boundLoaded(s check.Step, value, limit unit.Quantity) {
 	s.Value, s.Limit = value, check.Limit(limit)
+	c.engineerLoaded(s, s.Name+" is "+c.say(value)+"; at most "+c.say(limit)+" may be judged here")
+}
+
+// engineerLoaded is engineer for a number that rests on the loads.
+func (c *calc) engineerLoaded(s check.Step, reason string) {
 	if s = settle(s); s.Verdict == check.Fails {
-		s.Verdict, s.Reason = check.Engineer, s.Name+" is "+c.say(value)+"; at most "+c.say(limit)+" may be judged here"
+		s.Verdict, s.Reason = check.Engineer, reason
 	}
 	c.addLoaded(s)
 }

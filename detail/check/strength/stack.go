@@ -77,15 +77,6 @@ func (s stack) depth() float64 {
 	return sum
 }
 
-// beyond is the distance from the outer face of part k to the outer face of the last part, in.
-func (s stack) beyond(k int) float64 {
-	sum := 0.0
-	for i := k; i < len(s.voids); i++ {
-		sum += s.voids[i] + s.parts[i+1].thick
-	}
-	return sum
-}
-
 // nameBlock names the parts of the block by how many there are.
 func (s stack) nameBlock() {
 	switch n := len(s.parts) - 1; n {
