@@ -107,6 +107,38 @@ func TestModelIsMeasured(t *testing.T) {
 	}
 }
 
+// Backing, ties and lateral devices are where their parts are: a piece from joist to joist, a tie at each of its
+// ends, the outermost device 24 in from an end at most.
+func TestTiesAreMeasured(t *testing.T) {
+	a, _ := demoReport(t, "deck")
+	m := design.Model(a)
+	pieces := a.Find(detail.Backing)
+	if len(m.Backing.Pieces) != len(pieces) || len(m.Tie.At) != 2*len(pieces) {
+		t.Fatalf("%d pieces and %d ties in the model, %d pieces built", len(m.Backing.Pieces), len(m.Tie.At), len(pieces))
+	}
+	for i, p := range pieces {
+		box, piece := p.Bounds(), m.Backing.Pieces[i]
+		if math.Abs(piece.From.MM()-box.Min.X) > 1e-6 || math.Abs(piece.To.MM()-box.Max.X) > 1e-6 {
+			t.Errorf("piece %s from %.2f to %.2f in the model, %.2f to %.2f built", p.ID, piece.From.MM(), piece.To.MM(), box.Min.X, box.Max.X)
+		}
+		for k, end := range []float64{box.Min.X, box.Max.X} {
+			if at := m.Tie.At[2*i+k].MM(); math.Abs(at-end) > 1e-6 {
+				t.Errorf("tie %d of %s at %.2f, joist face at %.2f", k+1, p.ID, at, end)
+			}
+		}
+	}
+	if far := m.Tie.Lateral.FromEnd; far <= 0 || far > 24*unit.Inch || m.Tie.Lateral.Count != 2 {
+		t.Errorf("%d lateral devices, the outermost %.2f in from the end", m.Tie.Lateral.Count, far.Inches())
+	}
+	if got := m.Plate.FcPerp.PSI(); math.Abs(got-405) > 1e-6 {
+		t.Errorf("plate bears %.1f psi, want the least of the sawn species, 405 of hem-fir", got)
+	}
+	// 142 in of deck less 5 1/4 in to the ledger's face and 132 in to the beam.
+	if got := m.Joists.Cantilever.Inches(); math.Abs(got-4.75) > 1e-6 {
+		t.Errorf("joists %.3f in past the beam, want 4 3/4", got)
+	}
+}
+
 // Inputs a careless hand may give, and what the report must say of each. The listed deck is the base.
 func TestTraps(t *testing.T) {
 	for _, c := range []struct {
@@ -133,6 +165,16 @@ func TestTraps(t *testing.T) {
 		{"rim not known", []string{"floor.rim.material=unknown"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"guard post on the ledger", []string{"deck.guard_posts=[88in]"}, "point_load_on_block", check.Fails, []string{"guard post"}},
 		{"snow left out", []string{"loads.snow="}, "combination_ds", check.NotChecked, []string{"snow not stated"}},
+		{"support not stated", []string{"deck.support=unknown"}, "scope_support", check.NotChecked, []string{"deck.support"}},
+		{"wind to be resisted", []string{"loads.wind=yes"}, "scope_lateral", check.Engineer, []string{"wind or seismic"}},
+		{"seismic not known", []string{"site.seismic=unknown"}, "scope_seismic", check.NotChecked, []string{"site.seismic"}},
+		{"what stands above not known", []string{"site.above=unknown"}, "snow_drift", check.NotChecked, []string{"site.above"}},
+		{"roof above", []string{"site.above=roof"}, "snow_drift", check.Engineer, []string{"not computed"}},
+		{"snow under the ground's", []string{"site.ground_snow=60psf"}, "snow_minimum", check.Fails, []string{"60 psf"}},
+		{"ground snow left out", []string{"site.ground_snow="}, "snow_minimum", check.NotChecked, []string{"site.ground_snow"}},
+		{"joists far past the beam", []string{"deck.projection=20ft"}, "scope_joist_cantilever", check.Engineer, []string{"lifts the ledger"}},
+		{"backing of brick", []string{"floor.backing.kind=carried", "floor.backing.material=brick veneer", "floor.backing.thickness=1 1/2in"}, "backing_attachable", check.Fails, []string{"the backing"}},
+		{"plate left out", []string{"floor.plate=0in"}, "rim_on_plate", check.NotChecked, []string{"plate"}},
 		{"flat block top", []string{"blocks.top_slope=0"}, "block_top_fall", check.Fails, []string{"flat block top"}},
 		{"flashing outside", []string{"water.flashing.lap=outside"}, "flashing_lap", check.Fails, []string{"reversed lap", "F1 / cladding"}},
 		{"pad of unknown strength", []string{"blocks.pad.strength="}, "scope_pad", check.NotChecked, []string{"pad strength"}},

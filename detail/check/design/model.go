@@ -254,7 +254,7 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 		if s == nil {
 			return nil
 		}
-		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
+		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: s.Thread, Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
 			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
 		switch s.Kind {
 		case "lag":

@@ -73,6 +73,9 @@ func (c *calc) blocking() {
 	if c.m.Backing.Kind == LooseBacking {
 		s.Note = "full depth and tight; loose blocking adds nothing to the bolts"
 	}
+	if c.m.Backing.Kind == NoBacking {
+		s.Fix = "blocking as deep as the rim between the joists (floor.backing.kind: carried or loose)"
+	}
 	c.verdictOf(s, c.m.Backing.Kind != LooseBacking && c.m.Backing.Kind != CarriedBacking, check.Fails,
 		"no blocking behind the rim: the block's couple rolls the rim between plate and subfloor; set solid blocking behind every block")
 }

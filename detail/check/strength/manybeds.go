@@ -15,8 +15,8 @@ type reading struct {
 // readings works out both ways to look at a set whose dowels pass parts of the block that hang on nothing
 // else, and which of them counts. Without such parts there is one way, and it counts.
 func (c *calc) readings(g *group) {
-	g.void = c.reading(g, "many_layer_void", "whole dowel, loose parts of the block bear nothing", Void)
-	g.held = c.reading(g, "many_layer_held", "whole dowel, each loose part holds a couple", Loose)
+	g.void = c.reading(g, "many_layer_void", "shear, whole fastener, loose parts of the block bear nothing", Void)
+	g.held = c.reading(g, "many_layer_held", "shear, whole fastener, the faces of each loose part hold its couple", Loose)
 	g.counts = &g.void
 	if g.side > 1 && c.heldCounts(g) {
 		g.counts = &g.held

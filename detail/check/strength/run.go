@@ -112,11 +112,23 @@ func (c *calc) add(s check.Step) check.Step {
 	return s
 }
 
-// settle returns the step with its ratio and verdict.
+// settle returns the step with its ratio and verdict. What there is of less than a thousandth of what is asked
+// is nothing.
 func settle(s check.Step) check.Step {
 	var r check.Report
 	r.Add(s)
-	return r.Steps[0]
+	if t := r.Steps[0]; t.Ratio <= check.Beyond {
+		return t
+	}
+	if s.Sense == check.AtLeast {
+		s.Value.V = 0
+	} else {
+		none := *s.Limit
+		none.V = 0
+		s.Limit = &none
+	}
+	r.Add(s)
+	return r.Steps[1]
 }
 
 // beyond says by how much a step misses its limit.

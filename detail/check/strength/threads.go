@@ -42,7 +42,10 @@ func (c *calc) threads(g *group) {
 		return
 	}
 	main := g.parts[0].thick
-	thread := b.Thread(g.Length)
+	thread := g.Thread
+	if thread <= 0 {
+		thread = b.Thread(g.Length)
+	}
 	bearing := g.threadIn(thread.Inches())
 	step.Value = inch(bearing)
 	step.With = []check.Arg{arg("L", g.Length.Q()), arg("thread", thread.Q()), arg("member", inch(main)), arg("share", num(bearing/main))}
