@@ -80,21 +80,19 @@ func (c *calc) blocking() {
 		"no blocking behind the rim: the block's couple rolls the rim between plate and subfloor; set solid blocking behind every block")
 }
 
-// rimBends checks the rim as a flat beam between house joists under the pull of one block.
+// rimBends checks the rim as a flat beam between house joists under the pull of one block. Carried backing
+// takes the pull to the ties instead (backing_bending).
 func (c *calc) rimBends() {
+	if c.m.Backing.Kind == CarriedBacking {
+		return
+	}
 	r, g := c.m.Rim, c.groups[0]
 	f := c.rimFace(g)
 	step := check.Step{ID: "rim_out_of_plane", Group: check.Floor, Symbol: "fb",
 		Name: "rim bending outward between house joists", Cap: c.a.Cap,
 		Formula: "T (s/4 - spread/8)/S <= Fb CF Cfu CD CM", Clause: "NDS 2018 3.3; judgement: simple span",
 		Where: c.worstMark()}
-	switch {
-	case c.m.Backing.Kind == CarriedBacking:
-		step.Cap, step.Formula, step.Verdict = 0, "", check.OK
-		step.Note = "carried backing takes the pull to the ties (backing_bending); the rim is not counted, as nothing holds it to the joists"
-		c.add(step)
-		return
-	case !c.pulls(f):
+	if !c.pulls(f) {
 		c.notChecked(step, noPull)
 		return
 	}

@@ -18,6 +18,7 @@ func (c *calc) plyScrews() {
 		if c.driven(&step, b.PlyScrews, "blocks.ply_screws") {
 			for n, j := range joints {
 				step.ID = fmt.Sprintf("ply_screws_%d", n+1)
+				step.Name = fmt.Sprintf("screws between plies %d and %d of a block", j.ply-1, j.ply)
 				c.plyJoint(step, j)
 			}
 		}
@@ -63,6 +64,7 @@ type plyJoint struct {
 	PlyScrews
 	key          string
 	outer, inner part
+	ply          int     // number of the outer ply
 	name         string  // of the piece
 	layers       int     // layers of the piece inside the joint
 	fromInside   float64 // from the piece's inner face to the joint, in
@@ -74,7 +76,7 @@ func (c *calc) joints() []plyJoint {
 	var out []plyJoint
 	for _, p := range c.piles() {
 		for i := p.from + 1; i < p.to; i++ {
-			j := plyJoint{PlyScrews: c.m.Blocks.PlyScrews, key: "blocks.ply_screws", outer: c.plyPart(i), inner: c.plyPart(p.from),
+			j := plyJoint{PlyScrews: c.m.Blocks.PlyScrews, key: "blocks.ply_screws", outer: c.plyPart(i), inner: c.plyPart(p.from), ply: i + 1,
 				name: p.name, layers: i - p.from}
 			for k := p.from + 1; k < i; k++ {
 				j.inner = j.inner.with(c.plyPart(k))
