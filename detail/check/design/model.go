@@ -14,21 +14,20 @@ import (
 func Model(a *detail.Assembly) strength.Model {
 	s, f := a.Spec, a.Frame
 	m := strength.Model{
-		System: s.Project.System,
-		Use:    use(s),
-		Loads:  strength.Loads{Dead: s.Loads.Dead, Live: s.Loads.Live, Snow: s.Loads.Snow},
-		Joists: strength.Joists{Span: s.Deck.Span, Spacing: s.Deck.Joists.Spacing, At: lengths(a.DeckJoists), Seat: s.Deck.Joists.Seat, Hanger: s.Deck.Joists.Hanger,
-			HangerLower: s.Deck.Joists.HangerDepth == "lower", Restrained: s.Deck.Joists.Restrained},
+		System:      s.Project.System,
+		Use:         use(s),
+		Loads:       strength.Loads{Dead: s.Loads.Dead, Live: s.Loads.Live, Snow: s.Loads.Snow, GroundSnow: s.Site.GroundSnow},
+		Joists:      joists(a),
 		GuardPosts:  s.Deck.GuardPosts,
-		HouseJoists: houseJoists(s),
+		HouseJoists: houseJoists(a),
 		Plate:       strength.Plate{Thickness: s.Floor.Plate, Width: s.Floor.PlateWidth, FcPerp: plateBearing()},
 		Sheathing:   sheathing(s),
 		Rim:         rim(s, f),
-		Backing:     backing(s),
+		Backing:     backing(a),
 		Ledger:      ledger(s, f),
 		Blocks:      blocks(a),
 		Fasteners:   fasteners(a),
-		Tie:         tie(s),
+		Tie:         tie(a),
 		Assume:      assume(s),
 	}
 	if s.Loads.Basis == "ASCE" {
@@ -56,8 +55,9 @@ func lengths(xs []float64) []unit.Length {
 
 func use(s *spec.Spec) strength.Use {
 	u := strength.Use{
-		Balcony: s.Deck.Kind == "balcony", UpperFloor: s.Deck.Storey == "upper", Lateral: s.Loads.Wind == "yes", Seismic: s.Site.Seismic,
-		SnowShed: s.Site.RoofAbove == "roof" || s.Site.RoofAbove == "wall",
+		Balcony: s.Deck.Kind == "balcony", UpperFloor: s.Deck.Storey == "upper", Seismic: s.Site.Seismic,
+		Lateral: map[string]strength.Answer{"yes": strength.Yes, "no": strength.No}[s.Loads.Wind],
+		Above:   map[string]strength.Above{"none": strength.OpenSky, "roof": strength.RoofOrWall, "wall": strength.RoofOrWall}[s.Site.RoofAbove],
 	}
 	switch s.Deck.Support {
 	case "posts":
@@ -76,8 +76,24 @@ func use(s *spec.Spec) strength.Use {
 	return u
 }
 
-func houseJoists(s *spec.Spec) strength.HouseJoists {
-	j := strength.HouseJoists{Spacing: s.Floor.Joists.Spacing, Squash: s.Floor.Joists.Squash, Parallel: s.Floor.Joists.Direction == "parallel"}
+// joists are those of the deck. Over the ledger the deck begins where its boards do; its joists end at the
+// outer edge.
+func joists(a *detail.Assembly) strength.Joists {
+	s, f := a.Spec, a.Frame
+	j := strength.Joists{Span: s.Deck.Span, Spacing: s.Deck.Joists.Spacing, At: lengths(a.DeckJoists), Seat: s.Deck.Joists.Seat, Hanger: s.Deck.Joists.Hanger,
+		HangerLower: s.Deck.Joists.HangerDepth == "lower", Restrained: s.Deck.Joists.Restrained,
+		Cantilever: s.Deck.Projection - unit.Length(f.LedgerFront) - s.Deck.Span}
+	inner := f.LedgerFront
+	for _, p := range a.Find(detail.Decking) {
+		inner = math.Min(inner, p.Bounds().Min.Y)
+	}
+	j.Strip = unit.Length(f.LedgerFront - inner)
+	return j
+}
+
+func houseJoists(a *detail.Assembly) strength.HouseJoists {
+	s := a.Spec
+	j := strength.HouseJoists{At: lengths(a.HouseJoists), Flange: s.Floor.Joists.Flange, Spacing: s.Floor.Joists.Spacing, Squash: s.Floor.Joists.Squash, Parallel: s.Floor.Joists.Direction == "parallel"}
 	switch s.Floor.Joists.Kind {
 	case "sawn":
 		j.Kind = strength.SawnJoist
@@ -89,10 +105,16 @@ func houseJoists(s *spec.Spec) strength.HouseJoists {
 	return j
 }
 
-// plateBearing is the bearing value of the softest common plate lumber.
+// plateBearing is the bearing value of the softest common plate lumber: the species of a plate that stands
+// already is not known.
 func plateBearing() unit.Pressure {
-	v, _ := stock.Lumber("spruce-pine-fir", "No.2", 5.5*unit.Inch)
-	return v.FcPerp
+	least := unit.Pressure(math.Inf(1))
+	for _, species := range []string{"hem-fir", "spruce-pine-fir", "douglas fir-larch", "southern pine"} {
+		if v, ok := stock.Lumber(species, "No.2", 5.5*unit.Inch); ok {
+			least = min(least, v.FcPerp)
+		}
+	}
+	return least
 }
 
 func sheathing(s *spec.Spec) strength.Sheathing {
@@ -165,21 +187,32 @@ func rim(s *spec.Spec, f detail.Frame) strength.Rim {
 	return r
 }
 
-func backing(s *spec.Spec) strength.Backing {
-	b := strength.Backing{Thickness: s.Floor.Backing.Thickness, Reported: s.Floor.Backing.Gravity > 0}
+func backing(a *detail.Assembly) strength.Backing {
+	s := a.Spec
+	b := strength.Backing{Thickness: s.Floor.Backing.Thickness, Reported: s.Floor.Backing.Gravity > 0, Fixing: s.Floor.Backing.Fixing}
 	switch s.Floor.Backing.Kind {
 	case "loose":
 		b.Kind = strength.LooseBacking
 	case "carried":
 		b.Kind = strength.CarriedBacking
 	}
-	if v, ok := stock.Rim(s.Floor.Backing.Material, s.Floor.Rim.Depth); ok {
-		b.Wood = wood(v.Values, false)
-		_, sawn := stock.SpeciesOf(v.Key)
-		b.Panel = !sawn
-		if s.Floor.Backing.Gravity > 0 {
-			b.Wood.G = s.Floor.Backing.Gravity
-		}
+	for _, p := range a.Find(detail.Backing) {
+		box := p.Bounds()
+		b.Pieces = append(b.Pieces, strength.Span{From: unit.Length(box.Min.X), To: unit.Length(box.Max.X)})
+	}
+	v, ok := stock.Rim(s.Floor.Backing.Material, s.Floor.Rim.Depth)
+	switch {
+	case !ok:
+		b.NotAttachable = s.Floor.Backing.Material + " is not a listed material"
+		return b
+	case !v.Attachable:
+		b.NotAttachable = v.Reason
+	}
+	b.Wood = wood(v.Values, false)
+	_, sawn := stock.SpeciesOf(v.Key)
+	b.Panel = !sawn
+	if s.Floor.Backing.Gravity > 0 {
+		b.Wood.G = s.Floor.Backing.Gravity
 	}
 	return b
 }
@@ -197,8 +230,9 @@ func blocks(a *detail.Assembly) strength.Blocks {
 		Wood: wood(v, s.Blocks.Incised), Moisture: moisture(s.Blocks.Moisture), Width: s.Blocks.Width,
 		Top: unit.Length(f.BlockTopFront), Bottom: unit.Length(f.BlockBottom), TopAtWall: unit.Length(f.BlockTop), VerticalGrain: s.Blocks.Grain == "vertical",
 		PliesFastened: s.Blocks.PliesFastened, PlyScrews: strength.PlyScrews{Count: s.Blocks.PlyScrews.Count, Diameter: s.Blocks.PlyScrews.Diameter, Length: s.Blocks.PlyScrews.Length},
-		Pad:      strength.Pad{Thickness: s.Blocks.Pad.Thickness, Strength: s.Blocks.Pad.Strength, After: s.Blocks.Pad.After, Foot: s.Blocks.Pad.Foot},
-		FrontGap: s.Blocks.Spacer,
+		LedgerScrews: strength.PlyScrews{Count: s.Blocks.LedgerScrews.Count, Diameter: s.Blocks.LedgerScrews.Diameter, Length: s.Blocks.LedgerScrews.Length},
+		Pad:          strength.Pad{Thickness: s.Blocks.Pad.Thickness, Strength: s.Blocks.Pad.Strength, After: s.Blocks.Pad.After, Foot: s.Blocks.Pad.Foot},
+		FrontGap:     s.Blocks.Spacer,
 	}
 	for _, p := range a.Blocks {
 		b.At = append(b.At, strength.Place{Mark: p.Mark, X: unit.Length(p.X)})
@@ -220,7 +254,7 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 		if s == nil {
 			return nil
 		}
-		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
+		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: s.Thread, Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
 			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
 		switch s.Kind {
 		case "lag":
@@ -241,8 +275,17 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 	return strength.Fasteners{Through: set(f.Through), ToRim: set(f.ToRim), ToBlock: set(f.ToBlock)}
 }
 
-func tie(s *spec.Spec) strength.Tie {
-	t := strength.Tie{Rating: s.Tie.Rating, Lateral: strength.Lateral{Count: s.Tie.Lateral.Count, Rating: s.Tie.Lateral.Rating, FromEnd: s.Tie.Lateral.FromEnd}}
+// tie measures the ties, two at each bay, where they run along their joists, and the devices apart from them.
+func tie(a *detail.Assembly) strength.Tie {
+	s := a.Spec
+	t := strength.Tie{Rating: s.Tie.Rating, Lateral: strength.Lateral{Count: len(a.Tension), Rating: s.Tie.Lateral.Rating}}
+	for _, p := range a.Find(detail.TieStrap) {
+		box := p.Bounds()
+		t.At = append(t.At, unit.Length(besideJoist(a, box.Min.X, box.Max.X)))
+	}
+	for _, d := range a.Tension {
+		t.Lateral.FromEnd = max(t.Lateral.FromEnd, unit.Length(d.FromEnd(s.Ledger.Length.MM())))
+	}
 	switch s.Tie.Kind {
 	case "strap":
 		t.Kind = strength.Strap
@@ -250,6 +293,19 @@ func tie(s *spec.Spec) strength.Tie {
 		t.Kind = strength.HoldDown
 	}
 	return t
+}
+
+// besideJoist is the end of a tie from x0 to x1 that stands at a house joist.
+func besideJoist(a *detail.Assembly, x0, x1 float64) float64 {
+	best, away := x0, math.Inf(1)
+	for _, j := range a.HouseJoists {
+		for _, x := range []float64{x0, x1} {
+			if d := math.Abs(x - j); d < away {
+				best, away = x, d
+			}
+		}
+	}
+	return best
 }
 
 func assume(s *spec.Spec) strength.Assume {

@@ -88,7 +88,7 @@ func (c *calc) judgements() []check.Assumption {
 			Text: fmt.Sprintf("the foot bears over %.0f %% of the block height, stress falling to zero upward",
 				100*float64(a.FootDepth))},
 		{Key: "assume.reaction", Source: j, Text: choose(a.Reaction == Plain,
-			"block reaction: the greatest of the beam with live load on the worst spans, the joists in place, and 1.25 w s (w times spacing/2 plus overhang at the ends)",
+			"block reaction: the greatest of the beam with live load on the worst spans, the joists in place, and 1.25 w s (w times spacing/2 plus overhang at the ends), a quarter for fit-up that is not shown to cover slack holes",
 			"block reaction: uniform load on all spans of a beam on rigid supports")},
 		{Key: "assume.net_section", Source: j, Text: choose(a.GrossSection,
 			"bolt holes are taken out of ledger and rim where they bend", "bolt holes are not taken out of ledger and rim")},
@@ -103,10 +103,11 @@ func (c *calc) judgements() []check.Assumption {
 			"only bolt rows in the top third of the block take the pull",
 			"every bolt row above the foot bearing takes pull in proportion to its height")},
 		{Key: "assume.ply_couple", Source: j, Text: choose(a.PlyCouple,
-			"a ply held by nothing but the same bolts is counted as a gap",
-			"a loose ply is trusted not to turn: outside this calculation")},
+			"a part of the block held by nothing but the same bolts is counted as a gap, unless the wood at both its faces is shown to hold its couple (block_couple)",
+			"a loose part is trusted not to turn: outside this calculation where block_couple does not show it")},
 		{Key: "assume.support_slip", Source: j,
-			Text: "sensitivity: one block stands higher than the others by " + a.SupportSlip.Q().Text(c.m.System)},
+			Text: "fit-up: the loads of the blocks are those of blocks in one line, or 1.25 w s, whichever is more; what a block gets that stands higher by " +
+				a.SupportSlip.Q().Text(c.m.System) + " is printed (support_slip) and not checked, as bolts in wood give and pass load on"},
 	}
 }
 
@@ -139,30 +140,41 @@ func (c *calc) statements() []check.Assumption {
 func (c *calc) unsaid() []check.Assumption {
 	m, j := c.m, "judgement"
 	var out []check.Assumption
-	if m.Rim.Kind == EngineeredRim && !m.Rim.Reported || m.Backing.Panel && !m.Backing.Reported || c.anyPanel() {
-		out = append(out, check.Assumption{Source: "NDS 2018 table 12.3.3 gives none for bolts", Text: fmt.Sprintf(
-			"specific gravity for bolts in engineered rim, blocking and plywood plies: %.2f at most, as no maker's value is stated", panelG)})
-	}
+	out = append(out, c.gravities()...)
 	if m.Sheathing.Structural && m.Sheathing.FcPerp == 0 {
 		out = append(out, check.Assumption{Source: "from memory, confirm", Text: "sheathing bears across its face " +
 			c.say(psi(panelBearing)) + " dry, " + c.say(psi(panelBearingWet)) + " wet"})
 	}
 	if m.Backing.Kind == CarriedBacking {
 		out = append(out, check.Assumption{Key: "floor.backing.kind", Source: j,
-			Text: "blocking behind the rim is as deep as the rim, tight, and carried by the plate or its own fasteners for its share"})
-	}
-	if m.Blocks.FixedToLedger {
-		out = append(out, check.Assumption{Source: "as stated, not checked",
-			Text: "the front of each block is fastened to the ledger for the full load, apart from the bolts"})
+			Text: "backing is as deep as the rim, tight, and carried up and down by its own fixings (floor.backing.fixing)"})
 	}
 	return out
 }
 
-func (c *calc) anyPanel() bool {
-	for _, p := range c.m.Blocks.Plies {
-		if p.Panel {
-			return true
+// gravities print the specific gravity the dowels bear in, part by part, and where it is from.
+func (c *calc) gravities() []check.Assumption {
+	band := func(key, name string, engineered, reported bool, g float64) check.Assumption {
+		a := check.Assumption{Key: key, Source: "NDS 2018 table 12.3.3A, by species", Text: gravityText(name, g)}
+		switch {
+		case engineered && reported:
+			a.Source = "as stated from the maker's report"
+		case engineered:
+			a.Text, a.Source = gravityText(name, bandG(g, true, false)), "judgement: the table has none for bolts in it, and no maker's value is stated"
 		}
+		return a
 	}
-	return false
+	m := c.m
+	out := []check.Assumption{band("floor.rim.gravity", "rim", m.Rim.Kind != SawnRim, m.Rim.Reported, m.Rim.Wood.G)}
+	if c.counted() {
+		out = append(out, band("floor.backing.gravity", "backing", m.Backing.Panel, m.Backing.Reported, m.Backing.Wood.G))
+	}
+	for i, p := range m.Blocks.Plies {
+		out = append(out, band("blocks.species", fmt.Sprintf("ply %d", i+1), p.Panel, false, p.G))
+	}
+	return append(out, band("ledger.species", "ledger", false, false, m.Ledger.Wood.G))
+}
+
+func gravityText(name string, g float64) string {
+	return fmt.Sprintf("specific gravity for dowels, %s: %.2f", name, g)
 }

@@ -132,8 +132,14 @@ func (c *calc) ledgerFace(g *group) face {
 	return f
 }
 
-// couple is the free body of a face under one block load. A lever arm of nothing means no row can pull.
-func (c *calc) couple(f face, load float64) pull {
+// couple is the free body of a face under one duty. A lever arm of nothing means no row can pull.
+func (c *calc) couple(f face, d duty) pull { return c.coupleOf(f, d.v, len(d.cols)) }
+
+// whole is the free body of a face under the whole load of a block.
+func (c *calc) whole(f face, load float64) pull { return c.coupleOf(f, load, len(f.g.cols)) }
+
+// coupleOf is the free body under a load whose pull so many columns share.
+func (c *calc) coupleOf(f face, load float64, columns int) pull {
 	p := pull{moment: load * f.arm, depth: float64(c.a.FootDepth) * f.height}
 	levers := c.levers(f, p.depth)
 	if len(levers) == 0 {
@@ -149,25 +155,25 @@ func (c *calc) couple(f face, load float64) pull {
 	if c.a.Rows == ByStiffness || f.spacers {
 		p.lever, p.bolt = squares/sum, levers[0]/sum
 	}
+	columns = max(1, columns)
 	p.t = p.moment / p.lever
-	p.bolt *= p.t / float64(len(f.g.cols))
+	p.bolt *= p.t / float64(columns)
 	p.peak = 2 * p.t / (p.depth * c.m.Blocks.Width.Inches())
 	if f.spacers {
-		p.peak = p.t / math.Max(1e-9, float64(len(f.g.cols))*f.g.washerArea())
+		p.peak = p.t / math.Max(1e-9, float64(columns)*f.g.washerArea())
 	}
 	return p
 }
+
+// pulls tells whether any row can pull at a face.
+func (c *calc) pulls(f face) bool { return c.whole(f, 1).lever > 0 }
 
 // levers returns the lever arm of every row that pulls, top row first, in inches.
 func (c *calc) levers(f face, depth float64) []float64 {
 	if f.spacers {
 		return leversOver(f.g.rows[:len(f.g.rows)-1], f.g.low())
 	}
-	top := f.g.top() - f.foot
-	arm := top - depth/3
-	if c.a.LeverArm == Audited {
-		arm = math.Min(arm, 0.75*top)
-	}
+	arm := c.armOver(f, depth)
 	var out []float64
 	for _, z := range f.g.rows {
 		lever := arm - (f.g.top() - z)
@@ -176,6 +182,16 @@ func (c *calc) levers(f face, depth float64) []float64 {
 		}
 	}
 	return out
+}
+
+// armOver is the height of the top row over the force at the foot, in.
+func (c *calc) armOver(f face, depth float64) float64 {
+	top := f.g.top() - f.foot
+	arm := top - depth/3
+	if c.a.LeverArm == Audited {
+		arm = math.Min(arm, 0.75*top)
+	}
+	return arm
 }
 
 // leversOver returns the heights of rows over a pivot.
@@ -221,7 +237,7 @@ func (c *calc) block() {
 // turn adds the couple at one face and everything that resists it.
 func (c *calc) turn(f face) {
 	h := c.heaviest()
-	p := c.couple(f, h.most())
+	p := c.whole(f, h.most())
 	g, mark := check.Block, c.worstMark()
 	id := func(rim, other string) string {
 		if f.id == "" {
@@ -233,10 +249,7 @@ func (c *calc) turn(f face) {
 		Formula: "R e",
 		With:    []check.Arg{arg("R", lb(h.most())), arg("e", inch(f.arm))}, Value: lbin(p.moment), Where: mark, Note: h.name})
 	if p.lever == 0 {
-		c.add(check.Step{ID: "lever_arm" + f.id, Group: g, Symbol: "z", Name: "lever arm at the " + f.name, Value: inch(0),
-			Where: "all blocks", Verdict: check.Fails,
-			Reason: "no bolt row stands high enough to hold the block back at the " + f.name +
-				"; put one in the top third of the block, " + c.say(inch(c.topThird(f))) + " or more over its foot"})
+		c.noRowPulls(f)
 		return
 	}
 	c.add(check.Step{ID: "foot_bearing_depth" + f.id, Group: g, Symbol: "c", Name: "depth of bearing at the foot",
@@ -261,6 +274,26 @@ func (c *calc) turn(f face) {
 	}
 }
 
+// noRowPulls says what is left open when nothing holds a block back at a face.
+func (c *calc) noRowPulls(f face) {
+	c.add(check.Step{ID: "lever_arm" + f.id, Group: check.Block, Symbol: "z", Name: "lever arm at the " + f.name, Value: inch(0),
+		Where: "all blocks", Verdict: check.Fails, Clause: "statics",
+		Reason: "no bolt row stands high enough to hold the block back at the " + f.name +
+			"; put one in the top third of the block, " + c.say(inch(c.topThird(f))) + " or more over its foot"})
+	open := []check.Step{{ID: "top_row_tension" + f.id, Name: "pull of the top bolts at the " + f.name, Symbol: "T"},
+		{ID: "foot_peak_stress" + f.id, Name: "bearing at the foot, " + f.name}}
+	if f.id != "_pad" {
+		open = append(open, check.Step{ID: "linear_interaction_top_bolt" + f.suffix(), Name: "shear and pull together on a top bolt"})
+	}
+	for _, s := range open {
+		s.Group, s.Where = check.Block, "all blocks"
+		c.notChecked(s, noPull)
+	}
+}
+
+// noPull is why everything that rests on the pull behind the rim is left open.
+const noPull = "no bolt row can pull, so nothing balances the couple of the block (lever_arm)"
+
 // footStress checks the bearing at the foot of a face; it takes no load duration factor.
 func (c *calc) footStress(f face) {
 	step := check.Step{ID: "foot_peak_stress" + f.id, Group: check.Block, Symbol: "fc", Name: "bearing at the foot, " + f.name,
@@ -275,7 +308,7 @@ func (c *calc) footStress(f face) {
 		return
 	}
 	c.worst(func(k solution) check.Step {
-		p := c.couple(f, k.most())
+		p := c.whole(f, k.most())
 		s := step
 		s.Value, s.Limit = psi(p.peak), check.Limit(psi(f.limit))
 		s.With = []check.Arg{arg("T", lb(p.t)), arg("c", inch(p.depth)), arg("b", c.m.Blocks.Width.Q())}
@@ -288,8 +321,10 @@ func (c *calc) footStress(f face) {
 func (c *calc) footStands() {
 	b, r := c.m.Blocks, c.m.Rim
 	s := check.Step{ID: "foot_on_rim", Group: check.Block, Name: "foot of the block below the bottom of the rim",
-		Value:  inch(math.Max(0, (r.Bottom - b.Bottom).Inches())),
 		Clause: "judgement", Where: "all blocks", Verdict: check.OK}
+	if below := (r.Bottom - b.Bottom).Inches(); below > 0 {
+		s.Value = inch(below)
+	}
 	switch {
 	case b.Bottom >= r.Bottom:
 		s.Note = "the foot bears against the rim"

@@ -12,29 +12,38 @@ import (
 // group is one fastener set with what follows from where it stands.
 type group struct {
 	*Set
-	id    string // suffix of step ids: "", "_to_rim", "_to_block"
-	name  string // as printed: "through bolts"
-	rim   bool   // it passes the rim
-	ledge bool   // it passes the ledger
-	dowel Dowel
-	known bool      // the dowel is a listed size
-	rows  []float64 // z, highest first, in
-	cols  []float64 // from the block centre, left to right, in
-	parts []part    // the solid pieces it passes
-	tip   float64   // thickness before the piece its tip stands in, washer included, in
-	plane []layer
+	id     string // suffix of step ids: "", "_to_rim", "_to_block"
+	name   string // as printed: "fasteners from ledger to rim"
+	rim    bool   // it passes the rim
+	ledge  bool   // it passes the ledger
+	dowel  Dowel
+	known  bool      // the dowel is a listed size
+	rows   []float64 // z, highest first, in
+	cols   []float64 // from the block centre, left to right, in
+	stack  stack     // what it passes, from its main member outward
+	parts  []part    // the solid pieces of it
+	side   int       // first part of the group the load comes from
+	tip    float64   // thickness before the piece its tip stands in, washer included, in
+	plane  []layer
+	duties []duty
 
-	cm, cg, cdelta float64
-	shear          []float64 // ratio of the worst plane, per combination
-	inside         []float64 // of the worst plane but the outermost; the outermost when there is no other
-	outside        []float64 // of the outermost plane
+	cm, cg  float64
+	shear   []float64 // ratio of the worst plane or of the whole bolt, per duty
+	inside  []float64 // of the worst but the outermost plane; the outermost when there is no other
+	outside []float64 // of the outermost plane, or of the whole bolt
+	void    reading   // loose parts bear nothing
+	held    reading   // each loose part holds a couple
+	counts  *reading  // the one the verdict rests on
+	why     string    // it does
 }
 
-// fasteners adds the checks of every fastener set: places, then planes.
+// fasteners adds the checks of every fastener set: places, then planes, then the whole bolt.
 func (c *calc) fasteners() {
 	c.groups = c.fastenerGroups()
+	c.setsApart()
 	for _, g := range c.groups {
-		n := len(c.solved)
+		g.duties = c.duties(g)
+		n := len(g.duties)
 		g.shear, g.inside, g.outside = make([]float64, n), make([]float64, n), make([]float64, n)
 		if g.Kind == Evaluated {
 			c.evaluated(g)
@@ -45,14 +54,16 @@ func (c *calc) fasteners() {
 			g.unchecked()
 			continue
 		}
-		g.cdelta = c.places(g)
+		c.places(g)
+		c.threads(g)
 		c.factors(g)
 		c.embedment(g)
 		c.washers(g)
+		c.readings(g)
 		for _, l := range g.plane {
 			c.plane(g, l)
 		}
-		c.wholeBolt(g)
+		c.wholeDowel(g)
 	}
 	c.plyScrews()
 }
@@ -64,7 +75,7 @@ func (g *group) unchecked() {
 	}
 }
 
-// sheared notes the ratio of one plane under combination i.
+// sheared notes the ratio of one plane under duty i.
 func (g *group) sheared(l layer, i int, ratio float64) {
 	if l.informal {
 		return
@@ -79,6 +90,13 @@ func (g *group) sheared(l layer, i int, ratio float64) {
 	}
 }
 
+// transferred notes the ratio of the whole dowel under duty i: it holds at both of its ends.
+func (g *group) transferred(i int, ratio float64) {
+	g.shear[i] = math.Max(g.shear[i], ratio)
+	g.inside[i] = math.Max(g.inside[i], ratio)
+	g.outside[i] = math.Max(g.outside[i], ratio)
+}
+
 // fastenerGroups lays the stated sets out.
 func (c *calc) fastenerGroups() []*group {
 	s, f := c.stack(), c.m.Fasteners
@@ -86,16 +104,23 @@ func (c *calc) fastenerGroups() []*group {
 	ledger, gap := s.parts[last].thick, c.m.Blocks.FrontGap.Inches()
 	block := s.depth() - s.parts[0].thick - ledger - gap // sheathing, plies and pad
 	if f.Through != nil {
-		return []*group{c.group(f.Through, "", true, true, s.parts, c.through(s), block+gap+ledger)}
+		g := c.group(f.Through, "", s, c.through(s), block+gap+ledger)
+		g.rim, g.ledge = true, true
+		if c.fixed() {
+			g.side = last - 1
+		}
+		return []*group{g}
 	}
-	return []*group{
-		c.group(f.ToRim, "_to_rim", true, false, s.parts[:last], c.toRim(s), block),
-		c.group(f.ToBlock, "_to_block", false, true, s.parts[1:], c.toBlock(s), gap+ledger),
-	}
+	rim := c.group(f.ToRim, "_to_rim", stack{s.parts[:last], s.voids[:last-1]}, c.toRim(s), block)
+	rim.rim = true
+	front := c.group(f.ToBlock, "_to_block", stack{s.parts[last-1:], s.voids[last-1:]}, c.toBlock(s), gap+ledger)
+	front.ledge = true
+	return []*group{rim, front}
 }
 
-func (c *calc) group(s *Set, id string, rim, ledge bool, parts []part, planes []layer, before float64) *group {
-	g := &group{Set: s, id: id, rim: rim, ledge: ledge, parts: parts, plane: planes, tip: before + s.Washer.Thickness.Inches()}
+func (c *calc) group(s *Set, id string, passed stack, planes []layer, before float64) *group {
+	g := &group{Set: s, id: id, stack: passed, parts: passed.parts, side: len(passed.parts) - 1, plane: planes,
+		tip: before + s.Washer.Thickness.Inches()}
 	g.name = map[string]string{"": "fasteners from ledger to rim", "_to_rim": "fasteners from block to rim",
 		"_to_block": "fasteners from ledger to block"}[id]
 	for _, z := range s.Rows {
@@ -136,11 +161,13 @@ func (c *calc) unknown(g *group) string {
 		return fmt.Sprintf("no table lists a %s of %s", g.Kind, c.say(g.Diameter.Q()))
 	}
 	for _, p := range g.parts {
-		if s := missing(given{"thickness of the " + p.name, p.thick}, given{"modulus of elasticity of the " + p.name, p.e}); s != "" {
-			return s
-		}
-		if v := p.gravity(); v < 0.3 || v > 0.8 {
-			return fmt.Sprintf("specific gravity of the %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", p.name)
+		for _, l := range p.layers {
+			if s := missing(given{"thickness of the " + l.name, l.thick}, given{"modulus of elasticity of the " + l.name, l.e}); s != "" {
+				return s
+			}
+			if l.g < 0.3 || l.g > 0.8 {
+				return fmt.Sprintf("specific gravity of the %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", l.name)
+			}
 		}
 	}
 	if g.Kind != Bolt && g.embedded() <= 0 {
@@ -173,123 +200,17 @@ func (c *calc) factors(g *group) {
 	}
 }
 
-// embedded is how much of the fastener stands beyond the pieces in front of its tip, in.
-func (g *group) embedded() float64 { return g.Length.Inches() - g.tip }
-
-// holding returns, for a lag or wood screw, the penetration without the tip and the length that bears,
-// in a piece of the given thickness. NDS 2018 12.1.4, 12.3.5.3.
-func (g *group) holding(thick float64) (penetration, bearing float64) {
-	t, _ := threadOf(g.Kind, g.Diameter)
-	past := g.embedded()
-	return math.Max(0, math.Min(thick, past-t.tip)), math.Max(1e-3, math.Min(thick, past-t.tip/2))
+// adjust is the number of fasteners at a block times every factor but CD, the geometry factor of the block
+// where it is least; adjustFor is the same for one duty.
+func (g *group) adjust() float64 {
+	cdelta := 1.0
+	for _, d := range g.duties {
+		cdelta = math.Min(cdelta, d.cdelta)
+	}
+	return float64(g.Count()) * g.cm * g.cg * cdelta
 }
 
-// anchorThick is the thickness of the piece the tip stands in.
-func (g *group) anchorThick() float64 { return g.parts[0].thick }
-
-// embedment checks the penetration of lag and wood screws.
-func (c *calc) embedment(g *group) {
-	if g.Kind == Bolt {
-		return
-	}
-	least, clause := 4*g.d(), "NDS 2018 12.1.4.6"
-	if g.Kind == Screw {
-		least, clause = 6*g.d(), "NDS 2018 12.1.5.6 (from memory, confirm)"
-	}
-	p, _ := g.holding(g.anchorThick())
-	s := check.Step{ID: "penetration" + g.id, Group: check.Connection, Symbol: "p",
-		Name:    "penetration of the " + g.Kind.String() + " without its tip",
-		Formula: fmt.Sprintf("p >= %.0f D", least/g.d()), With: []check.Arg{arg("D", g.Diameter.Q()), arg("L", g.Length.Q())},
-		Value: inch(p), Limit: check.Limit(inch(least)), Sense: check.AtLeast, Clause: clause, Where: "all blocks"}
-	if g.anchorThick() < least {
-		s.Reason = fmt.Sprintf("a %s of %s must hold over %s, but the %s is only %s thick; use through bolts", g.Kind,
-			c.say(g.Diameter.Q()),
-			c.say(inch(least)), g.parts[0].name, c.say(inch(g.anchorThick())))
-		s.Verdict = check.Fails
-	}
-	c.add(s)
-}
-
-// modes returns the yield modes of the set at one plane.
-func (g *group) modes(l layer) []Mode {
-	length := l.main.thick
-	if l.anchor && g.Kind != Bolt {
-		_, length = g.holding(l.main.thick)
-	}
-	return g.dowel.Yield(l.side.member(g.dowel, l.side.thick), l.main.member(g.dowel, length), unit.Length(l.gap)*unit.Inch)
-}
-
-// plane checks one shear plane: the block's whole load over the fasteners of the set.
-func (c *calc) plane(g *group, l layer) {
-	modes := g.modes(l)
-	var worst check.Step
-	for i, k := range c.solved {
-		s := settle(c.planeStep(g, l, modes, k))
-		s.Note = join(s.Note, k.name)
-		g.sheared(l, i, s.Ratio)
-		if i == 0 || s.Ratio > worst.Ratio {
-			worst = s
-		}
-	}
-	if l.informal {
-		worst.Verdict = check.Engineer
-		worst.Reason = "assume.ply_couple trusts loose plies not to turn; a professional must show what stops them"
-	}
-	worst = c.add(worst)
-	p := Plane{worst.ID, l.name, modes, unit.Force(g.adjust()) * Least(modes).Z, worst.Ratio}
-	c.res.Planes = append(c.res.Planes, p)
-	if !l.informal && p.Ratio > c.res.Plane.Ratio {
-		c.res.Plane = p
-	}
-}
-
-// wholeBolt looks at a block in one piece between rim and ledger on the same bolts. Each shear plane
-// alone may count on all of the block; both at once may not. What the bolt holds as a stiff bar is an
-// upper bound, so less than the load is a matter for an engineer. A block with its own fixings to the
-// ledger is one piece with it and is judged by its plane.
-func (c *calc) wholeBolt(g *group) {
-	s := c.stack()
-	if !g.rim || !g.ledge || len(s.parts) != 3 || c.fixed() || g.Kind != Bolt {
-		return
-	}
-	z := s.stiffBolt(g.dowel)
-	var worst check.Step
-	for i, k := range c.solved {
-		step := settle(check.Step{ID: "whole_bolt", Group: check.Connection, Symbol: "R",
-			Name: "bolts turning as stiff bars in rim, block and ledger at once", Cap: c.a.Cap,
-			Formula: "R <= n Z CD CM Cg Cd, Z = P/3.6Kt",
-			Clause:  "statics of TR12-2015 mode II with a third member; judgement", Where: c.worstMark(),
-			With:  []check.Arg{arg("Z", lb(z)), arg("n", unit.Number(g.Count())), arg("CD", num(k.cd)), arg("CM", num(g.cm))},
-			Value: lb(k.most()), Limit: check.Limit(lb(z * k.cd * g.adjust())), Note: k.name})
-		if i == 0 || step.Ratio > worst.Ratio {
-			worst = step
-		}
-	}
-	if worst.Verdict == check.Fails {
-		worst.Verdict = check.Engineer
-		worst.Reason = "each shear plane counts on the whole block; both together hold " + c.say(*worst.Limit) +
-			" against " + c.say(worst.Value) + ", a ratio up to " + c.say(num(c.a.Cap)) +
-			"; fasten the block to the ledger with its own screws, or use larger or more bolts"
-	}
-	c.add(worst)
-}
-
-// adjust is the number of fasteners at a block times every factor but CD.
-func (g *group) adjust() float64 { return float64(g.Count()) * g.cm * g.cg * g.cdelta }
-
-func (c *calc) planeStep(g *group, l layer, modes []Mode, k solution) check.Step {
-	least := Least(modes)
-	s := check.Step{ID: l.id + g.id, Group: check.Connection, Symbol: "R", Name: "shear, " + l.name,
-		Formula: "R <= n Z CD CM Cg Cd", Cap: c.a.Cap,
-		Clause: "NDS 2018 11.3, 12.3; TR12-2015 table 1-1 with gap", Where: c.worstMark(), Value: lb(k.most()),
-		Limit: check.Limit(lb(least.Z.Pounds() * k.cd * g.adjust())), Note: "mode " + least.Name}
-	for _, m := range modes {
-		s.With = append(s.With, arg(m.Name, m.Z.Q()))
-	}
-	s.With = append(s.With, arg("gap", inch(l.gap)), arg("Z", least.Z.Q()), arg("n", unit.Number(g.Count())),
-		arg("CD", num(k.cd)), arg("CM", num(g.cm)), arg("Cg", num(g.cg)), arg("Cd", num(g.cdelta)))
-	return s
-}
+func (g *group) adjustFor(d duty) float64 { return float64(d.n) * g.cm * g.cg * d.cdelta }
 
 // most is the greatest design reaction of the combination, lb.
 func (s solution) most() float64 { return slices.Max(s.reaction) }
@@ -298,24 +219,26 @@ func (c *calc) worstMark() string { return c.m.Blocks.At[c.res.Worst].Mark }
 
 // evaluated checks fasteners that bring their own allowable load at this stand-off.
 func (c *calc) evaluated(g *group) {
+	c.floorPlaces(g)
 	s := check.Step{ID: "evaluated_shear" + g.id, Group: check.Connection, Symbol: "R", Name: "shear on " + g.name,
-		Formula: "R <= n Z", Cap: c.a.Cap,
-		Clause: "allowable load as stated: " + g.Report, Where: c.worstMark(), Note: "no factor is put on a stated value"}
-	if lack := missing(given{"allowable lateral load of the evaluated fastener", g.Lateral.Pounds()}); lack != "" {
+		Formula: "load of the block <= n Z", Cap: c.a.Cap,
+		Clause: "allowable load as stated: " + g.Report, Note: "no factor is put on a stated value"}
+	if lack := missing(given{"allowable lateral load of the evaluated fastener at this stand-off", g.Lateral.Pounds()}); lack != "" {
 		c.notChecked(s, lack)
 		g.unchecked()
 		return
 	}
+	step := func(d duty) check.Step {
+		t := s
+		t.Value, t.Limit = lb(d.v), check.Limit(lb(g.Lateral.Pounds()*float64(d.n)))
+		t.With = []check.Arg{arg("n", unit.Number(d.n)), arg("Z", g.Lateral.Q())}
+		return t
+	}
+	for i, d := range g.duties {
+		g.transferred(i, settle(step(d)).Ratio)
+	}
 	if g.Report == "" {
 		s.Verdict, s.Reason = check.Engineer, "the evaluated fastener's values are stated without what they rest on"
 	}
-	z := g.Lateral.Pounds() * float64(g.Count())
-	for i, k := range c.solved {
-		g.shear[i], g.inside[i], g.outside[i] = k.most()/z, k.most()/z, k.most()/z
-	}
-	c.worst(func(k solution) check.Step {
-		s.Value, s.Limit = lb(k.most()), check.Limit(lb(z))
-		s.With = []check.Arg{arg("n", unit.Number(g.Count())), arg("Z", g.Lateral.Q())}
-		return s
-	})
+	c.worstDuty(g, step)
 }

@@ -119,6 +119,9 @@ func sound(t *testing.T, m Model) check.Report {
 		if s.Verdict > check.OK && s.Reason == "" {
 			t.Errorf("%s is %v without a reason", s.ID, s.Verdict)
 		}
+		if s.Ratio > check.Beyond {
+			t.Errorf("%s has a ratio of %g", s.ID, s.Ratio)
+		}
 		if s.Limit != nil && s.Verdict == check.Info {
 			t.Errorf("%s has a limit and no verdict", s.ID)
 		}

@@ -243,7 +243,7 @@ func (c *calc) ledgerTwist() {
 		Formula: "V part + w (b/2 + a) l/(0.30 b^2 d) <= Fv CD CM Ci",
 		Clause:  "judgement: the standard gives no torsion strength of sawn lumber"}
 	if j.Restrained || c.a.NoTorsion {
-		step.Name, step.Formula, step.Value = "twist of the ledger", "", lbin(0)
+		step.Name, step.Formula, step.Cap = "twist of the ledger", "", 0
 		step.Note = choose(j.Restrained, "left out by assume.torsion", "each joist holds the ledger top and bottom")
 		c.add(step)
 		return

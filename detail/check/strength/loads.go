@@ -54,24 +54,22 @@ func factors() []factor {
 
 // loads adds the combinations and the loads they put on the ledger.
 func (c *calc) loads() {
+	l := c.m.Loads
+	c.partial = missing(given{"loads.dead", stated(l.Dead)}, given{"loads.live", stated(l.Live)}, given{"loads.snow", stated(l.Snow)})
 	tributary := c.tributary()
 	for _, f := range factors() {
 		c.combination(f, tributary)
 	}
 	c.loadFloors()
-	if c.m.Use.SnowShed {
-		c.notChecked(check.Step{ID: "snow_drift", Group: check.Loads, Name: "snow drifting onto the deck or sliding from above",
-			Clause: "ASCE 7-16 7.7 to 7.9"},
-			"a roof or wall above can shed or drift snow onto the deck; add the drift to loads.snow")
-	}
+	c.snow()
 	if len(c.combos) > 0 {
 		c.lineLoads(tributary)
 	}
 }
 
-// tributary is the width of deck the ledger carries, in inches. A cantilever past the beam would take
-// load off the ledger and is not counted.
-func (c *calc) tributary() float64 { return c.m.Joists.Span.Inches() / 2 }
+// tributary is the width of deck the ledger carries, in inches: half the span and the strip over the ledger.
+// A cantilever past the beam would take load off the ledger and is not counted.
+func (c *calc) tributary() float64 { return c.m.Joists.Span.Inches()/2 + c.m.Joists.Strip.Inches() }
 
 func (c *calc) combination(f factor, tributary float64) {
 	l := c.m.Loads
@@ -121,34 +119,6 @@ func value(p *unit.Pressure) float64 {
 	return p.PSF()
 }
 
-// Least loads of a deck, psf.
-const (
-	leastDead     = 10 // IRC 2021 R507 tables
-	leastLiveIRC  = 40 // IRC 2021 table R301.5 (from memory, confirm)
-	leastLiveASCE = 60 // ASCE 7-16 table 4.3-1: 1.5 x 40 (from memory, confirm)
-)
-
-// loadFloors checks that the loads are not below what the code asks.
-func (c *calc) loadFloors() {
-	if p := c.m.Loads.Live; p != nil {
-		least, clause := float64(leastLiveIRC), "IRC 2021 table R301.5"
-		if c.m.Loads.Basis == ASCE {
-			least, clause = leastLiveASCE, "ASCE 7-16 table 4.3-1"
-		}
-		c.add(check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause})
-	}
-	if p := c.m.Loads.Dead; p != nil {
-		s := settle(check.Step{ID: "dead_minimum", Group: check.Loads, Symbol: "D", Name: "dead load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(leastDead)), Sense: check.AtLeast, Clause: "IRC 2021 R507, base of its tables"})
-		if s.Verdict == check.Fails {
-			s.Verdict, s.Reason = check.Engineer,
-				"a deck lighter than "+c.say(psf(leastDead))+" needs its weight shown piece by piece"
-		}
-		c.add(s)
-	}
-}
-
 // lineLoads adds what the heaviest combination puts on ledger and hangers.
 func (c *calc) lineLoads(tributary float64) {
 	h := c.combos[0]
@@ -161,8 +131,8 @@ func (c *calc) lineLoads(tributary float64) {
 	c.res.LineLoad = unit.LineLoad(12*h.total()) * unit.PLF
 	g, q, t := check.Loads, psf(h.total()*144/tributary), inch(tributary)
 	c.add(check.Step{ID: "total_load", Group: g, Symbol: "q", Name: "load on the deck", Value: q, Note: h.name})
-	c.add(check.Step{ID: "tributary_width", Group: g, Symbol: "b", Name: "width of deck the ledger carries", Formula: "L/2",
-		With: []check.Arg{arg("L", c.m.Joists.Span.Q())}, Value: t})
+	c.add(check.Step{ID: "tributary_width", Group: g, Symbol: "b", Name: "width of deck the ledger carries", Formula: "L/2 + strip",
+		With: []check.Arg{arg("L", c.m.Joists.Span.Q()), arg("strip", c.m.Joists.Strip.Q())}, Value: t})
 	c.add(check.Step{ID: "ledger_line_load", Group: g, Symbol: "w", Name: "load along the ledger", Formula: "q b",
 		With: []check.Arg{arg("q", q), arg("b", t)}, Value: perFoot(h.total()), Note: h.name})
 	c.add(check.Step{ID: "ledger_live_line_load", Group: g, Symbol: "wL", Name: "live and snow part of it",

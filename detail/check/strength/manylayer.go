@@ -152,10 +152,10 @@ func (b bedding) crushed(p float64) (depth, moment float64) {
 		if s.q > 0 {
 			l := math.Min(s.l, p/s.q)
 			moment += s.q * l * (at + l/2)
-			p -= s.q * l
-			if p <= 1e-12 {
+			if p <= s.q*s.l {
 				return at + l, moment
 			}
+			p -= s.q * l
 		}
 		at += s.l
 	}
@@ -186,12 +186,19 @@ func (b bedding) hingeAt(p, my float64) float64 {
 }
 
 // carry takes the moment from the main face to the side face under load p, as high as it can be kept;
-// minus infinity where it passes the plastic moment on the way. In a loose layer the shear swings from
-// -p up and back; where it passes through zero the moment has its least, p^2/2q under that at the inner
-// face, and its greatest, as much over that at the outer one.
+// minus infinity where it passes the plastic moment on the way.
 func (b bench) carry(p, my float64) float64 {
-	m := b.main.hold(p, my)
-	for _, s := range b.between {
+	m, _ := b.walk(p, my)
+	return m
+}
+
+// walk is carry, with the couple each layer between the groups gives the dowel on the way. In a loose layer
+// the shear swings from -p up and back; where it passes through zero the moment has its least, p^2/2q under
+// that at the inner face, and its greatest, as much over that at the outer one.
+func (b bench) walk(p, my float64) (m float64, couples []float64) {
+	m = b.main.hold(p, my)
+	couples = make([]float64, len(b.between))
+	for i, s := range b.between {
 		if s.q == 0 {
 			m -= p * s.l
 			continue
@@ -201,11 +208,13 @@ func (b bench) carry(p, my float64) float64 {
 			swing = p * p / (2 * s.q)
 		}
 		if m < swing-my {
-			return math.Inf(-1)
+			return math.Inf(-1), couples
 		}
-		m = math.Min(m+s.q*s.l*s.l/4-p*s.l, my-swing)
+		next := math.Min(m+s.q*s.l*s.l/4-p*s.l, my-swing)
+		couples[i] = next - m + p*s.l
+		m = next
 	}
-	return m
+	return m, couples
 }
 
 // solve returns the load at which the groups just hold the dowel, at most crush.

@@ -8,7 +8,6 @@ import (
 	"standclear/detail/unit"
 )
 
-func inches(v float64) unit.Length { return unit.Length(v) * unit.Inch }
 func psis(v float64) unit.Pressure { return unit.Pressure(v) * unit.PSI }
 
 // The figures of a stack of rim, sheathing, ply, pad, ply and ledger, worked apart from this code by

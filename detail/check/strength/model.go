@@ -32,10 +32,30 @@ type Use struct {
 	Support    Support
 	UpperFloor bool         // the storey served is not the lowest
 	AboveGrade *unit.Length // greatest height of the walking surface above ground; nil = not stated
-	Lateral    bool         // wind or seismic force is to be resisted by this ledger
-	Seismic    string       // seismic design category, "low" or "A" to "F"; "" = not stated
-	SnowShed   bool         // a roof or wall above can shed or drift snow onto the deck
+	Lateral    Answer       // wind or seismic force is to be resisted by this ledger
+	Seismic    string       // seismic design category, "low" or "A" to "F"; "" or "unknown" = not stated
+	Above      Above
 }
+
+// Answer is a yes or no that may not have been given.
+type Answer int
+
+// The answers.
+const (
+	NotSaid Answer = iota
+	No
+	Yes
+)
+
+// Above is what stands over the deck and can shed or drift snow onto it.
+type Above int
+
+// The surroundings.
+const (
+	UnknownAbove Above = iota
+	OpenSky
+	RoofOrWall
+)
 
 // Support is what carries the outer edge.
 type Support int
@@ -57,6 +77,7 @@ func (s Support) String() string {
 // Loads are the area loads on the deck. Snow of 0 is stated and means none; nil is not stated.
 type Loads struct {
 	Dead, Live, Snow *unit.Pressure
+	GroundSnow       *unit.Pressure // on the ground at the site, which a deck carries at least; nil = not stated
 	Basis            Basis
 }
 
@@ -72,7 +93,8 @@ const (
 // Joists are the deck joists hung on the ledger.
 type Joists struct {
 	Span        unit.Length // ledger face to beam
-	Cantilever  unit.Length // past the beam
+	Cantilever  unit.Length // past the beam; negative when the lengths given contradict each other
+	Strip       unit.Length // width of deck between the joist ends and the house, over the ledger
 	Spacing     unit.Length
 	At          []unit.Length // x of each joist; empty: only the smeared load is used
 	Seat        unit.Length   // length of the hanger seat; the load line is at half of it
@@ -123,126 +145,4 @@ type Ledger struct {
 	Thickness   unit.Length
 	Top, Bottom unit.Length   // z
 	Splices     []unit.Length // x
-}
-
-// Sheathing is the panel between rim and block. FcPerp is its dry bearing strength across the face;
-// 0 with Structural set takes the value of assumption.go.
-type Sheathing struct {
-	Thickness  unit.Length
-	FcPerp     unit.Pressure
-	Structural bool // a wood structural panel or lumber; false: gypsum, fibreboard, foam
-}
-
-// RimKind is what the band behind the sheathing is made of.
-type RimKind int
-
-// The rim kinds; only sawn lumber and engineered rim board are within this package.
-const (
-	UnknownRim RimKind = iota
-	SawnRim
-	EngineeredRim
-	IJoistRim
-	TrussRim
-)
-
-// String returns the rim kind as printed.
-func (k RimKind) String() string {
-	return word(int(k), "unknown", "sawn lumber", "engineered rim board", "I-joist", "truss")
-}
-
-// Bearing is what a rim stands on.
-type Bearing int
-
-// The bearings; only OnPlate carries a block.
-const (
-	UnknownBearing Bearing = iota
-	OnPlate
-	OnHangers
-	OnNothing
-)
-
-// String returns the bearing as printed.
-func (b Bearing) String() string {
-	return word(int(b), "not stated", "plate", "hangers", "nothing (opening)")
-}
-
-// Rim is the band the blocks are bolted to.
-type Rim struct {
-	Kind          RimKind
-	Wood          Lumber
-	NotAttachable string // why nothing may be fastened to it; "" = it may
-	Reported      bool   // engineered rim: G is the maker's published value for bolts
-	Thickness     unit.Length
-	Top, Bottom   unit.Length // z
-	Service       State
-	Bearing       Bearing
-}
-
-// JoistKind is the kind of the house's floor joists.
-type JoistKind int
-
-// The kinds of house joist.
-const (
-	UnknownJoist JoistKind = iota
-	SawnJoist
-	IJoist
-	Truss
-)
-
-// HouseJoists are the floor joists behind the rim.
-type HouseJoists struct {
-	Kind     JoistKind
-	Spacing  unit.Length
-	Squash   bool // squash blocks at the bearing of I-joists
-	Parallel bool // the joists run along the rim, not onto it
-}
-
-// BackingKind is the blocking behind the rim at each block.
-type BackingKind int
-
-// Loose blocking is squeezed by the bolts only; carried blocking stands on the plate or is fastened
-// for its share of the load, full depth and tight.
-const (
-	NoBacking BackingKind = iota
-	LooseBacking
-	CarriedBacking
-)
-
-// Backing is the solid blocking between house joists, behind the rim at each block.
-type Backing struct {
-	Kind      BackingKind
-	Wood      Lumber
-	Reported  bool // engineered: G is the maker's published value for bolts
-	Panel     bool // engineered or panel product
-	Thickness unit.Length
-}
-
-// Plate is the sill or top plate below the rim. FcPerp is its dry reference value.
-type Plate struct {
-	Thickness, Width unit.Length
-	FcPerp           unit.Pressure
-}
-
-// TieKind is the hardware that takes the pull behind the rim into the floor.
-type TieKind int
-
-// The ties.
-const (
-	NoTie TieKind = iota
-	Strap
-	HoldDown
-)
-
-// Tie is the floor tie at each block and the lateral devices apart from the blocks.
-type Tie struct {
-	Kind    TieKind
-	Rating  unit.Force // allowable, per block
-	Lateral Lateral
-}
-
-// Lateral is the tension hardware of IRC R507.9.2.
-type Lateral struct {
-	Count   int
-	Rating  unit.Force  // allowable, each
-	FromEnd unit.Length // of the outermost devices from the ledger ends
 }

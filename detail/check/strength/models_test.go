@@ -54,12 +54,12 @@ func scenarioA() Model {
 		x = append(x, 7+float64(i)*346/7)
 	}
 	return Model{
-		Use:    Use{Support: Posts, AboveGrade: ptr(6 * unit.Foot), Seismic: "low"},
-		Loads:  Loads{Dead: psfp(10), Live: psfp(40), Snow: psfp(0)},
+		Use:    Use{Support: Posts, AboveGrade: ptr(6 * unit.Foot), Seismic: "low", Lateral: No, Above: OpenSky},
+		Loads:  Loads{Dead: psfp(10), Live: psfp(40), Snow: psfp(0), GroundSnow: psfp(0)},
 		Joists: Joists{Span: 10 * unit.Foot, Spacing: 16 * in},
 		Ledger: Ledger{Wood: pine(800), Moisture: dryWet, Length: 30 * unit.Foot, Thickness: 1.5 * in, Top: 0, Bottom: -9.25 * in},
 		Blocks: Blocks{At: marks(x...), Wood: pine(800), Moisture: dryWet, Width: 14 * in, Top: 0, TopAtWall: 0, Bottom: -9.25 * in,
-			Plies: []Ply{pinePly(1.5), pinePly(1.5)}, Pad: Pad{Thickness: 1.5 * in, Strength: psip(25), After: 1}, FixedToLedger: true},
+			Plies: []Ply{pinePly(1.5), pinePly(1.5)}, Pad: Pad{Thickness: 1.5 * in, Strength: psip(25), After: 1}, LedgerScrews: PlyScrews{10, 0.19 * in, 3 * in}},
 		Sheathing:   Sheathing{Thickness: 0.5 * in, FcPerp: 565 * unit.PSI, Structural: true}, // the hand calculation leaves sheathing out
 		Rim:         Rim{Kind: SawnRim, Wood: hemFir(), Thickness: 1.5 * in, Top: 0, Bottom: -9.25 * in, Service: Dry, Bearing: OnPlate},
 		HouseJoists: HouseJoists{Kind: SawnJoist, Spacing: 16 * in},
@@ -75,19 +75,20 @@ func ptr[T any](v T) *T { return &v }
 // scenarioB is the solid block that passes, of the hand calculation in testdata/scenario_b.txt.
 func scenarioB() Model {
 	return Model{
-		Use:    Use{Support: Posts, AboveGrade: ptr(6 * unit.Foot), Seismic: "low"},
-		Loads:  Loads{Dead: psfp(12), Live: psfp(40), Snow: psfp(30)},
+		Use:    Use{Support: Posts, AboveGrade: ptr(6 * unit.Foot), Seismic: "low", Lateral: No, Above: OpenSky},
+		Loads:  Loads{Dead: psfp(12), Live: psfp(40), Snow: psfp(30), GroundSnow: psfp(30)},
 		Joists: Joists{Span: 11 * unit.Foot, Spacing: 16 * in, Seat: 2 * in, Hanger: 700 * unit.Pound},
 		Ledger: Ledger{Wood: pine(800), Moisture: dryWet, Length: 60 * in, Thickness: 1.5 * in, Top: 0, Bottom: -9.25 * in},
 		Blocks: Blocks{At: marks(8, 30, 52), Wood: pine(800), Moisture: dryWet, Width: 9 * in, Top: -0.375 * in, TopAtWall: 0, Bottom: -9.25 * in,
-			Plies: []Ply{pinePly(1.5), pinePly(1.5)}, PliesFastened: true, PlyScrews: PlyScrews{10, 0.19 * in, 3 * in}},
+			Plies: []Ply{pinePly(1.5), pinePly(1.5)}, PliesFastened: true, PlyScrews: PlyScrews{20, 0.19 * in, 3 * in}},
 		Sheathing:   Sheathing{Thickness: 0.5 * in, Structural: true},
 		Rim:         Rim{Kind: SawnRim, Wood: hemFir(), Thickness: 1.5 * in, Top: 0, Bottom: -9.25 * in, Service: Dry, Bearing: OnPlate},
-		HouseJoists: HouseJoists{Kind: SawnJoist, Spacing: 16 * in},
-		Backing:     Backing{Kind: CarriedBacking, Wood: hemFir(), Thickness: 1.5 * in},
-		Plate:       Plate{Thickness: 1.5 * in, Width: 5.5 * in, FcPerp: 405 * unit.PSI},
-		Fasteners: Fasteners{Through: &Set{Kind: Bolt, Diameter: 0.625 * in, Rows: lengths(-3, -6.375), Columns: lengths(-1.75, 1.75),
+		HouseJoists: HouseJoists{Kind: SawnJoist, Spacing: 16 * in, At: lengths(0, 16, 22, 38, 44, 60), Flange: 1.5 * in},
+		Backing: Backing{Kind: CarriedBacking, Wood: hemFir(), Thickness: 1.5 * in, Fixing: 600 * unit.Pound,
+			Pieces: []Span{{0.75 * in, 15.25 * in}, {22.75 * in, 37.25 * in}, {44.75 * in, 59.25 * in}}},
+		Plate: Plate{Thickness: 1.5 * in, Width: 5.5 * in, FcPerp: 405 * unit.PSI},
+		Fasteners: Fasteners{Through: &Set{Kind: Bolt, Diameter: 0.625 * in, Length: 9.5 * in, Rows: lengths(-3, -6.375), Columns: lengths(-1.75, 1.75),
 			Hole: 11. / 16 * in, Washer: Washer{Size: 3 * in, Thickness: 0.25 * in}}},
-		Tie: Tie{Kind: Strap, Rating: 1500 * unit.Pound, Lateral: Lateral{2, 1500 * unit.Pound, 18 * in}},
+		Tie: Tie{Kind: Strap, Rating: 750 * unit.Pound, At: lengths(0.75, 15.25, 22.75, 37.25, 44.75, 59.25), Lateral: Lateral{2, 1500 * unit.Pound, 18 * in}},
 	}
 }

@@ -13,7 +13,7 @@ const (
 	bedLength   = 1.5     // in of bearing that has the standard's slip modulus; judgement
 	creep       = 2.      // slip under lasting load in wet wood over first slip; NDS 2018 3.5.2, Kcr
 	tolerable   = 1. / 8. // in a ledger edge may go down; judgement
-	saidOfDrop  = "twice the slip under full load, and the play of one hole; turning comes on top of it"
+	saidOfDrop  = "twice the slip under full load, the play of the holes of each set passed as drilled, and the turning of the block"
 	dropTooMuch = "the ledger edge goes down more than a flashing joint follows, and the yield equations take the movement for granted"
 )
 
@@ -42,6 +42,21 @@ func (c *calc) movement() {
 			Value: inch(per * length * length * length / (12 * steelE * math.Pi / 64 * math.Pow(g.d(), 4))), Clause: "statics",
 			Note: "least possible: nothing turns"})
 	}
+	play := 0.0
+	for _, g := range c.groups {
+		play += math.Max(0, g.hole()-g.d())
+	}
+	c.drops(h, slip, play)
+}
+
+// drops adds the turning of the block and the whole movement of the ledger's edge.
+func (c *calc) drops(h solution, slip, play float64) {
+	step := check.Step{ID: "ledger_drop", Group: check.Block, Symbol: "y", Name: "how far the ledger edge goes down",
+		Formula: "2 slip + play + turning", Clause: "judgement", Where: c.worstMark(), Note: saidOfDrop}
+	if !c.pulls(c.rimFace(c.groups[0])) {
+		c.notChecked(step, noPull)
+		return
+	}
 	angle := c.turning(h)
 	c.add(check.Step{ID: "block_rotation", Group: check.Block, Symbol: "t", Name: "turning of the block under full load",
 		Formula: "(bolt stretch + washer and foot crushing)/z",
@@ -52,14 +67,11 @@ func (c *calc) movement() {
 	c.add(check.Step{ID: "rotation_drop", Group: check.Block, Symbol: "yt", Name: "the load line goes down by the turning",
 		Formula: "2 t e", With: []check.Arg{arg("t e", inch(angle*e))},
 		Value: inch(turn), Clause: "judgement: twice for creep", Where: c.worstMark()})
-	play := math.Max(0, g.hole()-g.d())
 	drop := creep*slip + play
 	c.res.Drop, c.res.Turn = unit.Length(drop)*unit.Inch, unit.Length(turn)*unit.Inch
-	s := check.Step{ID: "ledger_drop", Group: check.Block, Symbol: "y", Name: "how far the ledger edge goes down",
-		Formula: "2 slip + play of the holes",
-		With:    []check.Arg{arg("slip", inch(slip)), arg("play", inch(play))},
-		Value:   inch(drop), Limit: check.Limit(inch(tolerable)), Clause: "judgement", Where: c.worstMark(), Note: saidOfDrop}
-	c.engineer(s, dropTooMuch+"; estimated "+c.say(s.Value)+", tolerable "+c.say(*s.Limit))
+	step.With = []check.Arg{arg("slip", inch(slip)), arg("play", inch(play)), arg("turning", inch(turn))}
+	step.Value, step.Limit = inch(drop+turn), check.Limit(inch(tolerable))
+	c.engineerLoaded(step, dropTooMuch+"; estimated "+c.say(step.Value)+", tolerable "+c.say(*step.Limit))
 }
 
 // slip is the slip of one fastener of a set under load v, in: the sum over its planes, or over the void
@@ -95,7 +107,7 @@ func tilt(l layer, d, v float64) float64 {
 // washer is wide and as twice the foot's bearing is high.
 func (c *calc) turning(h solution) float64 {
 	f := c.rimFace(c.groups[0])
-	p := c.couple(f, h.most())
+	p := c.whole(f, h.most())
 	if p.lever == 0 {
 		return 0
 	}

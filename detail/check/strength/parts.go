@@ -25,7 +25,7 @@ type Blocks struct {
 	PlyScrews     PlyScrews
 	Pad           Pad
 	FrontGap      unit.Length // open gap between block and ledger, kept by spacers on the bolts
-	FixedToLedger bool        // the front of the block is fastened to the ledger apart from Fasteners
+	LedgerScrews  PlyScrews   // from the ledger face into the front ply of one block; a count of 0 is none
 }
 
 // Place is where one block stands.
@@ -43,8 +43,8 @@ type Ply struct {
 	E         unit.Pressure
 }
 
-// PlyScrews are the screws through each joint between plies, in one block, driven from the outer
-// ply of the joint inward.
+// PlyScrews are the screws through each joint between plies, or between ledger and front ply, in one
+// block, driven from the outer piece of the joint inward.
 type PlyScrews struct {
 	Count            int // crossing each joint
 	Diameter, Length unit.Length
@@ -83,9 +83,10 @@ type Fasteners struct {
 type Set struct {
 	Kind       Kind
 	Diameter   unit.Length // nominal
-	Length     unit.Length // under the head; needed for lags and screws
+	Length     unit.Length // under the head; needed for lags and screws, and for where a bolt's threads stand
 	Rows       []unit.Length
 	Columns    []unit.Length
+	Thread     unit.Length // of a bolt; 0 = by the standard for its length
 	Hole       unit.Length // 0 is the diameter plus 1/16 in
 	Washer     Washer
 	Yield      unit.Pressure // bending yield strength; 0 = by kind and diameter

@@ -187,8 +187,8 @@ func (c *calc) solution(b beam, k combo) solution {
 	return s
 }
 
-// floorReactions raises each reaction to 1.25 w s between blocks and w (s/2 + overhang) at the ends,
-// for slack holes and blocks that do not stand in line, plus what the point loads bring.
+// floorReactions raises each reaction to 1.25 w s between blocks and w (s/2 + overhang) at the ends, for
+// fit-up, plus what the point loads bring. Slack holes may do more on a short span (support_slip).
 func (c *calc) floorReactions(b beam, s *solution) {
 	points := b.solve(action{spread: make([]float64, len(b.at)+1), points: c.points()}).reaction
 	for i := range b.at {

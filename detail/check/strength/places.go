@@ -15,6 +15,7 @@ type distance struct {
 	provided       float64
 	least, full    float64
 	clause         string
+	floor          float64 // in diameters: under it no report goes
 }
 
 const (
@@ -24,34 +25,64 @@ const (
 	clauseRows = "NDS 2018 table 12.5.1D"
 )
 
-// places checks where the fasteners of a set stand in every piece and returns C-delta.
-func (c *calc) places(g *group) float64 {
+// The least distances in diameters of any dowel, for fasteners that bring their own report.
+const (
+	floorEdge = 1.5
+	floorEnd  = 2.0
+	floorPace = 3.0
+)
+
+// places checks where the fasteners of a set stand in every piece and fills in C-delta.
+func (c *calc) places(g *group) {
 	if g.d() < quarter {
 		c.notChecked(check.Step{ID: "distances" + g.id, Group: check.Connection, Name: "distances of the fasteners"},
 			"the standard gives no distances for screws under 1/4 in; follow the maker's")
-		return 1
+		return
 	}
-	all := append(c.spacings(g), c.blockPlaces(g)...)
-	if g.rim {
-		all = append(all, c.rimPlaces(g)...)
-	}
-	if g.ledge {
-		all = append(all, c.ledgerPlaces(g)...)
-	}
-	cdelta := 1.0
-	for _, d := range all {
-		c.add(check.Step{ID: d.id + g.id, Group: check.Connection, Name: d.name, Formula: "at least " + d.rule,
-			With:  []check.Arg{arg("D", g.Diameter.Q())},
-			Value: inch(d.provided), Limit: check.Limit(inch(d.least)), Sense: check.AtLeast, Clause: d.clause, Where: d.where})
+	common := 1.0
+	for _, d := range c.distances(g) {
+		c.add(d.step(g, "distance >= "+d.rule, d.least))
 		if d.full > 0 {
-			cdelta = math.Min(cdelta, geometryFactor(d.provided, d.full))
+			common = math.Min(common, geometryFactor(d.provided, d.full))
 		}
 	}
-	c.add(check.Step{ID: "c_delta" + g.id, Group: check.Connection, Symbol: "Cd", Name: "geometry factor of the set",
-		Formula: "least of provided over full distance", Value: num(cdelta), Clause: "NDS 2018 12.5.1"})
+	c.endDistances(g, math.Min(common, c.neighbours(g)))
 	c.depthOfGroup(g)
 	c.hungDepth(g)
-	return cdelta
+}
+
+// floorPlaces holds evaluated fasteners to the least any dowel must keep. What their own report asks is not
+// known here.
+func (c *calc) floorPlaces(g *group) {
+	c.notChecked(check.Step{ID: "distances" + g.id, Group: check.Connection, Name: "distances by the report of the fasteners",
+		Clause: "the report as stated: " + g.Report, Where: "all blocks"},
+		"end and edge distances and spacings are by the report, which is not read here; only the least for any dowel is held below")
+	for _, d := range c.distances(g) {
+		c.add(d.step(g, fmt.Sprintf("distance >= %.3g D, the least for any dowel", d.floor), d.floor*g.d()))
+	}
+}
+
+func (d distance) step(g *group, formula string, least float64) check.Step {
+	return check.Step{ID: d.id + g.id, Group: check.Connection, Symbol: "a", Name: d.name, Formula: formula,
+		With:  []check.Arg{arg("D", g.Diameter.Q())},
+		Value: inch(d.provided), Limit: check.Limit(inch(least)), Sense: check.AtLeast, Clause: d.clause, Where: d.where}
+}
+
+// distances lists everything a set must keep clear of.
+func (c *calc) distances(g *group) []distance {
+	all := append(c.spacings(g), c.blockPlaces(g)...)
+	ledger, cut, backing := c.nearestEnds(g)
+	if g.rim {
+		all = append(all, c.rimPlaces(g)...)
+		if c.counted() && backing.there() {
+			all = append(all, distance{"end_backing", "outermost column to the end of the backing", "2 D, full value from 4 D",
+				backing.mark, backing.away, 2 * g.d(), 0, clauseEnd, floorEnd})
+		}
+	}
+	if g.ledge {
+		all = append(all, c.ledgerPlaces(g, ledger, cut)...)
+	}
+	return all
 }
 
 // spacings are the distances between the fasteners of a set.
@@ -60,64 +91,58 @@ func (c *calc) spacings(g *group) []distance {
 	d := g.d()
 	if len(g.rows) > 1 {
 		out = append(out, distance{"spacing_in_row", "spacing of rows, one over the other", "3 D, full value from 4 D",
-			"all blocks", closest(g.rows), 3 * d, 4 * d, clausePace})
+			"all blocks", closest(g.rows), 3 * d, 4 * d, clausePace, floorPace})
 	}
 	if len(g.cols) > 1 {
-		l := math.Inf(1)
-		for _, p := range g.parts {
-			l = math.Min(l, p.thick)
-		}
-		least := rowSpacing(l, d)
+		least := g.columnSpacing()
 		out = append(out, distance{"row_spacing", "spacing of columns, side by side",
-			fmt.Sprintf("%.3g D at l/D %.2f", least/d, l/d), "all blocks", closest(g.cols), least, 0, clauseRows})
+			fmt.Sprintf("%.3g D at l/D %.2f", least/d, g.thinnest()/d), "all blocks", closest(g.cols), least, 0, clauseRows, floorPace})
 	}
 	return out
 }
+
+// thinnest is the thickness of the thinnest part the set passes, in.
+func (g *group) thinnest() float64 {
+	l := math.Inf(1)
+	for _, p := range g.parts {
+		l = math.Min(l, p.thick)
+	}
+	return l
+}
+
+// columnSpacing is the least distance of columns of the set, in.
+func (g *group) columnSpacing() float64 { return rowSpacing(g.thinnest(), g.d()) }
 
 // rimPlaces: the block's load pushes the rim's wood down, so its bottom edge is the loaded one.
 func (c *calc) rimPlaces(g *group) []distance {
 	r, d := c.m.Rim, g.d()
 	return []distance{
 		{"edge_rim_loaded", "lowest row to the loaded bottom edge of the rim", "4 D", "all blocks",
-			g.low() - r.Bottom.Inches(), 4 * d, 0, clauseEdge},
+			g.low() - r.Bottom.Inches(), 4 * d, 0, clauseEdge, floorEdge},
 		{"edge_rim_unloaded", "highest row to the top edge of the rim", "1.5 D", "all blocks", r.Top.Inches() - g.top(),
-			1.5 * d, 0, clauseEdge},
+			1.5 * d, 0, clauseEdge, floorEdge},
 	}
 }
 
 // ledgerPlaces: the bolts push the ledger's wood up, so its top edge is the loaded one.
-func (c *calc) ledgerPlaces(g *group) []distance {
+func (c *calc) ledgerPlaces(g *group, end, cut placeAt) []distance {
 	l, d := c.m.Ledger, g.d()
-	end, where := c.ledgerEnd(g)
 	out := []distance{
 		{"edge_ledger_loaded", "highest row to the loaded top edge of the ledger", "4 D", "all blocks",
-			l.Top.Inches() - g.top(), 4 * d, 0, clauseEdge},
+			l.Top.Inches() - g.top(), 4 * d, 0, clauseEdge, floorEdge},
 		{"edge_ledger_unloaded", "lowest row to the bottom edge of the ledger", "1.5 D", "all blocks",
-			g.low() - l.Bottom.Inches(), 1.5 * d, 0, clauseEdge},
-		{"end_ledger", "outermost column to the end of the ledger", "2 D, full value from 4 D", where, end, 2 * d, 4 * d,
-			clauseEnd},
+			g.low() - l.Bottom.Inches(), 1.5 * d, 0, clauseEdge, floorEdge},
 	}
-	if cut := c.nearestCut(g); !math.IsInf(cut, 1) {
-		out = append(out, distance{"end_splice", "fasteners to the cut ends at a ledger joint", "2 D, full value from 4 D",
-			"blocks under joints", cut, 2 * d, 4 * d, clauseEnd})
+	const rule = "2 D, full value from 4 D"
+	if end.there() {
+		out = append(out, distance{"end_ledger", "outermost column to the end of the ledger", rule, end.mark, end.away,
+			2 * d, 0, clauseEnd, floorEnd})
+	}
+	if cut.there() {
+		out = append(out, distance{"end_splice", "fasteners to the cut ends at a ledger joint", rule, cut.mark, cut.away,
+			2 * d, 0, clauseEnd, floorEnd})
 	}
 	return out
-}
-
-// nearestCut is the least distance from a fastener to a ledger joint over its block, in; infinite without
-// joints.
-func (c *calc) nearestCut(g *group) float64 {
-	least := math.Inf(1)
-	for _, x := range c.m.Ledger.Splices {
-		i, ok := c.blockUnder(x.Inches())
-		if !ok {
-			continue
-		}
-		for _, o := range g.cols {
-			least = math.Min(least, math.Abs(c.m.Blocks.At[i].X.Inches()+o-x.Inches()))
-		}
-	}
-	return least
 }
 
 // blockPlaces: fasteners into the rim push the block's wood up, fasteners from the ledger push it down.
@@ -127,26 +152,31 @@ func (c *calc) blockPlaces(g *group) []distance {
 	top, bottom := b.Top.Inches()-g.top(), g.low()-b.Bottom.Inches()
 	side := b.Width.Inches()/2 - g.outer()
 	if b.VerticalGrain {
-		edge := 1.5 * d
-		if c.thinnest()/d > 6 && len(g.cols) > 1 {
-			edge = math.Max(edge, closest(g.cols)/2)
-		}
-		return []distance{
-			{"end_block_top", "highest row to the top end of the block", "3.5 D, full value from 7 D", "all blocks", top,
-				3.5 * d, 7 * d, clauseEnd},
-			{"end_block_bottom", "lowest row to the bottom end of the block", "3.5 D, full value from 7 D", "all blocks",
-				bottom, 3.5 * d, 7 * d, clauseEnd},
-			{"edge_block", "outermost column to the side of the block", "1.5 D", "all blocks", side, edge, 0, clauseEdge},
-		}
+		return c.uprightPlaces(g, top, bottom, side)
 	}
 	up, upRule := edgeRule(g.rim)
 	down, downRule := edgeRule(g.ledge)
 	return []distance{
-		{"edge_block_top", "highest row to the top edge of the block", upRule, "all blocks", top, up * d, 0, clauseEdge},
+		{"edge_block_top", "highest row to the top edge of the block", upRule, "all blocks", top, up * d, 0, clauseEdge, floorEdge},
 		{"edge_block_bottom", "lowest row to the bottom edge of the block", downRule, "all blocks", bottom, down * d, 0,
-			clauseEdge},
+			clauseEdge, floorEdge},
 		{"end_block", "outermost column to the end of the block", "2 D, full value from 4 D", "all blocks", side,
-			2 * d, 4 * d, clauseEnd},
+			2 * d, 4 * d, clauseEnd, floorEnd},
+	}
+}
+
+func (c *calc) uprightPlaces(g *group, top, bottom, side float64) []distance {
+	d := g.d()
+	edge := 1.5 * d
+	if c.thinnest()/d > 6 && len(g.cols) > 1 {
+		edge = math.Max(edge, closest(g.cols)/2)
+	}
+	return []distance{
+		{"end_block_top", "highest row to the top end of the block", "3.5 D, full value from 7 D", "all blocks", top,
+			3.5 * d, 7 * d, clauseEnd, floorEnd},
+		{"end_block_bottom", "lowest row to the bottom end of the block", "3.5 D, full value from 7 D", "all blocks",
+			bottom, 3.5 * d, 7 * d, clauseEnd, floorEnd},
+		{"edge_block", "outermost column to the side of the block", "1.5 D", "all blocks", side, edge, 0, clauseEdge, floorEdge},
 	}
 }
 
@@ -168,25 +198,6 @@ func (c *calc) thinnest() float64 {
 	return t
 }
 
-// depthOfGroup: rows far apart across the grain of wet wood split it as it shrinks.
-func (c *calc) depthOfGroup(g *group) {
-	wet := false
-	for _, p := range g.parts {
-		for _, m := range p.moisture {
-			wet = wet || m.Service != Dry || m.Assembly != Dry
-		}
-	}
-	s := check.Step{ID: "scope_group" + g.id, Group: check.Scope, Name: "spread of bolt rows in wet wood",
-		Value: inch(g.top() - g.low()), Clause: "NDS 2018 12.5.1.3; judgement", Where: "all blocks"}
-	if !wet {
-		s.Verdict, s.Note = check.OK, "all wood dry when fastened and in service"
-		c.add(s)
-		return
-	}
-	s.Limit = check.Limit(c.a.MaxGroup.Q())
-	c.engineer(s, "bolt rows "+c.say(s.Value)+" apart in wet wood split it as it shrinks; at most "+c.say(c.a.MaxGroup.Q()))
-}
-
 // hungDepth: a load hung on bolts below mid-height splits the ledger along them.
 func (c *calc) hungDepth(g *group) {
 	if !g.ledge {
@@ -196,63 +207,9 @@ func (c *calc) hungDepth(g *group) {
 	d := (l.Top - l.Bottom).Inches()
 	de := l.Top.Inches() - g.low()
 	c.add(check.Step{ID: "ledger_de_over_d" + g.id, Group: check.Connection, Symbol: "de/d",
-		Name: "depth of ledger above its lowest bolts",
+		Name: "depth of ledger above its lowest bolts", Formula: "de/d >= 0.6",
 		With: []check.Arg{arg("de", inch(de)), arg("d", inch(d))}, Value: num(de / d), Limit: check.Limit(num(0.6)),
 		Sense:  check.AtLeast,
 		Clause: "NDS 2018 3.8.2; judgement: 0.6", Where: "all blocks",
 		Note: "the rim stands on its plate and does not hang on its bolts"})
-}
-
-// engineer adds a step whose failure puts the design outside this program instead of failing it.
-func (c *calc) engineer(s check.Step, reason string) {
-	s = settle(s)
-	if s.Verdict == check.Fails {
-		s.Verdict, s.Reason = check.Engineer, reason
-	}
-	c.add(s)
-}
-
-// washers checks that plates lie whole on the rim and clear of one another.
-func (c *calc) washers(g *group) {
-	size := g.Washer.Size.Inches()
-	if size < 1e-3 {
-		c.notChecked(check.Step{ID: "washer_clear" + g.id, Group: check.Connection, Name: "washers"},
-			"size of the washers not stated")
-		return
-	}
-	if pace := math.Min(closest(g.rows), closest(g.cols)); !math.IsInf(pace, 1) {
-		c.add(check.Step{ID: "washer_clear" + g.id, Group: check.Connection, Name: "washers clear of one another",
-			Value: inch(size), Limit: check.Limit(inch(pace)),
-			Formula: "washer size <= least spacing of fasteners", Clause: "fit", Where: "all blocks"})
-	}
-	if g.rim && g.Kind == Bolt {
-		room := math.Min(c.m.Rim.Top.Inches()-g.top(), g.low()-c.m.Rim.Bottom.Inches())
-		c.add(check.Step{ID: "washer_on_rim" + g.id, Group: check.Connection, Name: "washers lie whole on the rim",
-			Formula: "edge distance >= washer size/2",
-			Value:   inch(room), Limit: check.Limit(inch(size / 2)), Sense: check.AtLeast, Clause: "judgement",
-			Where: "all blocks"})
-	}
-}
-
-// washerArea is the bearing area of one washer in in2, cut where it would overlap its neighbours.
-func (g *group) washerArea() float64 {
-	size := g.Washer.Size.Inches()
-	hole := math.Pi / 4 * g.hole() * g.hole()
-	if g.Washer.Round {
-		size = math.Min(size, math.Min(closest(g.rows), closest(g.cols)))
-		return math.Max(0, math.Pi/4*size*size-hole)
-	}
-	return math.Max(0, math.Min(size, closest(g.rows))*math.Min(size, closest(g.cols))-hole)
-}
-
-// ledgerEnd is the shortest distance from an outermost column to an end of the ledger, in.
-func (c *calc) ledgerEnd(g *group) (end float64, mark string) {
-	at := c.m.Blocks.At
-	first, last := at[0], at[len(at)-1]
-	left := first.X.Inches() + g.cols[0]
-	right := (c.m.Ledger.Length - last.X).Inches() - g.cols[len(g.cols)-1]
-	if right < left {
-		return right, last.Mark
-	}
-	return left, first.Mark
 }

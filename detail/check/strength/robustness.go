@@ -36,9 +36,9 @@ func (c *calc) slack() {
 		}
 	}
 	c.add(check.Step{ID: "support_slip", Group: check.Beam, Symbol: "R", Name: "load on a block when one stands high",
-		With: []check.Arg{arg("slip", inch(slip)), arg("lb per in of slip of a block", lb(k))}, Value: lb(most),
+		With: []check.Arg{arg("slip", inch(slip)), arg("load of a block over its slip", perFoot(k))}, Value: lb(most),
 		Clause: "judgement: information", Where: mark,
-		Note: fmt.Sprintf("%.2f of the reaction the block is checked for", most/(h.most()+1e-9))})
+		Note: fmt.Sprintf("%.2f of the reaction the block is checked for, before bolts and wood give and pass load on to its neighbours", most/(h.most()+1e-9))})
 }
 
 // spring is the load of one block per inch its fasteners let it down, lb/in; 0 when not known

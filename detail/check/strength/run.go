@@ -18,14 +18,15 @@ type Results struct {
 	LoadLine     unit.Length   // y of the load line from the sheathing face
 	Moment       unit.Moment   // at the rim face, on the worst block
 	LeverArm     unit.Length
-	Tension      unit.Force  // pull behind the rim at one block, and push at its foot
-	PerBolt      unit.Force  // pull on one bolt of the top row
-	RequiredTie  unit.Force  // least rating of the floor tie at each block
-	Plane        Plane       // the shear plane nearest its limit
-	Planes       []Plane     // all of them, in the order of the report
-	Drop         unit.Length // of the ledger edge by slip and play, estimated
-	Turn         unit.Length // of the load line by the turning of the block, estimated
-	Diagram      []Station   // uniform load on all spans
+	Tension      unit.Force    // pull behind the rim at one block, and push at its foot
+	PerBolt      unit.Force    // pull on one bolt of the top row
+	RequiredTie  unit.Force    // least rating of one floor tie; of the pull at one block where no tie is measured
+	Plane        Plane         // the shear plane nearest its limit
+	Planes       []Plane       // all of them, in the order of the report
+	Dowels       []DowelFigure // every reading of every set of dowels, for diagrams
+	Drop         unit.Length   // of the ledger edge by slip and play, estimated
+	Turn         unit.Length   // of the load line by the turning of the block, estimated
+	Diagram      []Station     // uniform load on all spans
 }
 
 // Reaction is what one block carries, downward positive.
@@ -55,7 +56,10 @@ type Station struct {
 
 // Run works the model out. Any Model gives a report; one that cannot be worked out gives a report that
 // says so. The same Model always gives the same report.
-func Run(m Model) (check.Report, Results) {
+func Run(m Model) (check.Report, Results) { return run(m, false) }
+
+// run is Run; a trial looks for no repairs of its own.
+func run(m Model, trial bool) (check.Report, Results) {
 	c := &calc{m: m, a: m.Assume.filled()}
 	c.assumptions()
 	c.cautions()
@@ -79,18 +83,22 @@ func Run(m Model) (check.Report, Results) {
 			Reason:  "no load combination can be formed: state loads.dead, and loads.live or loads.snow"})
 	}
 	c.scope()
+	if !trial && len(c.combos) > 0 {
+		c.repair()
+	}
 	return c.rep, c.res
 }
 
 // calc is a Model being worked out.
 type calc struct {
-	m      Model
-	a      Assume // with its zeros filled in
-	rep    check.Report
-	res    Results
-	combos []combo    // those whose loads are stated
-	solved []solution // one a combination
-	groups []*group   // fastener sets with their dowels and planes
+	m       Model
+	a       Assume // with its zeros filled in
+	rep     check.Report
+	res     Results
+	combos  []combo    // those whose loads are stated
+	solved  []solution // one a combination
+	groups  []*group   // fastener sets with their dowels and planes
+	partial string     // the loads that are not stated: what rests on them is not OK
 }
 
 // add adds a step to the report and returns it with its ratio and verdict. A failure without a reason
@@ -104,11 +112,23 @@ func (c *calc) add(s check.Step) check.Step {
 	return s
 }
 
-// settle returns the step with its ratio and verdict.
+// settle returns the step with its ratio and verdict. What there is of less than a thousandth of what is asked
+// is nothing.
 func settle(s check.Step) check.Step {
 	var r check.Report
 	r.Add(s)
-	return r.Steps[0]
+	if t := r.Steps[0]; t.Ratio <= check.Beyond {
+		return t
+	}
+	if s.Sense == check.AtLeast {
+		s.Value.V = 0
+	} else {
+		none := *s.Limit
+		none.V = 0
+		s.Limit = &none
+	}
+	r.Add(s)
+	return r.Steps[1]
 }
 
 // beyond says by how much a step misses its limit.
@@ -130,6 +150,14 @@ func (c *calc) notChecked(s check.Step, reason string) {
 	c.add(s)
 }
 
+// addLoaded adds a step that rests on the loads: while one of them is not stated it is not OK.
+func (c *calc) addLoaded(s check.Step) check.Step {
+	if s = settle(s); s.Verdict == check.OK && c.partial != "" {
+		s.Verdict, s.Reason = check.NotChecked, "holds for the loads that are stated, but "+c.partial
+	}
+	return c.add(s)
+}
+
 // worst adds, of the steps f makes for each combination, the one nearest its limit, and says in its
 // note which combination that was.
 func (c *calc) worst(f func(s solution) check.Step) check.Step {
@@ -141,7 +169,7 @@ func (c *calc) worst(f func(s solution) check.Step) check.Step {
 			most = step
 		}
 	}
-	return c.add(most)
+	return c.addLoaded(most)
 }
 
 // heaviest returns the solution of the combination with the greatest load.

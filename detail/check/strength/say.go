@@ -174,3 +174,11 @@ func oddNumbers(v reflect.Value, path string, most float64) []string {
 	}
 	return out
 }
+
+// said is the name of a part as printed.
+func said(name string) string {
+	if front, ok := strings.CutSuffix(name, withLedger); ok {
+		return front + " with the ledger"
+	}
+	return name
+}

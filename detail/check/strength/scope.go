@@ -32,6 +32,7 @@ func (c *calc) scope() {
 	c.scopeUse()
 	c.scopePad()
 	c.pointLoads()
+	c.trusted()
 }
 
 // trigger adds an ENGINEER line, or OK.
@@ -50,6 +51,20 @@ func (c *calc) bound(id, name string, value, limit unit.Quantity, sense check.Se
 		name+" is "+c.say(value)+word+c.say(limit)+" may be judged here")
 }
 
+// boundLoaded is bound for a number that rests on the loads.
+func (c *calc) boundLoaded(s check.Step, value, limit unit.Quantity) {
+	s.Value, s.Limit = value, check.Limit(limit)
+	c.engineerLoaded(s, s.Name+" is "+c.say(value)+"; at most "+c.say(limit)+" may be judged here")
+}
+
+// engineerLoaded is engineer for a number that rests on the loads.
+func (c *calc) engineerLoaded(s check.Step, reason string) {
+	if s = settle(s); s.Verdict == check.Fails {
+		s.Verdict, s.Reason = check.Engineer, reason
+	}
+	c.addLoaded(s)
+}
+
 func (c *calc) scopeConnection() {
 	_, e := c.offsets()
 	gap := 0.0
@@ -64,8 +79,12 @@ func (c *calc) scopeConnection() {
 	}
 	c.bound("scope_gap", "longest dowel without bearing", inch(gap), inch(scopeGap), check.AtMost)
 	c.bound("scope_eccentricity", "rim face to load line", inch(e), inch(scopeE), check.AtMost)
-	if len(c.solved) > 0 {
-		c.bound("scope_tension", "pull behind the rim at one block", c.res.Tension.Q(), lb(scopeTension), check.AtMost)
+	switch pull := (check.Step{ID: "scope_tension", Group: check.Scope, Name: "pull behind the rim at one block", Clause: scopeClause}); {
+	case len(c.solved) == 0:
+	case !c.pulls(c.rimFace(groups[0])):
+		c.notChecked(pull, noPull)
+	default:
+		c.boundLoaded(pull, c.res.Tension.Q(), lb(scopeTension))
 	}
 	n := len(c.m.Blocks.At)
 	c.bound("scope_blocks", "number of blocks", unit.Number(n), unit.Number(scopeBlocks), check.AtLeast)
@@ -80,8 +99,6 @@ func (c *calc) scopeRim() {
 	c.bound("scope_rim_thickness", "thickness of the rim", r.Thickness.Q(), inch(scopeRim), check.AtLeast)
 	c.trigger("scope_rim_kind", "kind of the rim", r.Kind != SawnRim && r.Kind != EngineeredRim,
 		"the rim is "+r.Kind.String()+"; sawn lumber or engineered rim board may be judged here")
-	c.trigger("scope_rim_bearing", "bearing of the rim", r.Bearing != OnPlate,
-		"the rim does not stand on a plate: "+r.Bearing.String())
 	wet := r.Kind == EngineeredRim && r.Service != Dry
 	c.trigger("scope_rim_wet", "engineered rim in dry service", wet,
 		"an engineered rim in wet or unknown service has no design values")
@@ -95,23 +112,34 @@ func (c *calc) scopeRim() {
 
 func (c *calc) scopeLoads() {
 	if len(c.solved) > 0 {
-		c.bound("scope_line_load", "load along the ledger", c.res.LineLoad.Q(), perFoot(scopeLineLoad/12), check.AtMost)
+		c.boundLoaded(check.Step{ID: "scope_line_load", Group: check.Scope, Name: "load along the ledger", Clause: scopeClause},
+			c.res.LineLoad.Q(), perFoot(scopeLineLoad/12))
 	}
 	if p := c.m.Loads.Live; p != nil {
 		c.bound("scope_live", "live load", psf(p.PSF()), psf(scopeLive), check.AtMost)
 	} else {
 		c.notChecked(check.Step{ID: "scope_live", Group: check.Scope, Name: "live load"}, "live load (loads.live) not stated")
 	}
-	c.trigger("scope_lateral", "no wind or seismic force on the ledger", c.m.Use.Lateral,
-		"wind or seismic force in the wall's plane goes through the same gap and is not worked out")
-	s := strings.ToUpper(strings.TrimSpace(c.m.Use.Seismic))
-	if s == "" {
-		c.notChecked(check.Step{ID: "scope_seismic", Group: check.Scope,
-			Name: "seismic design category"}, "seismic design category (site.seismic) not stated")
+	c.answer("scope_lateral", "no wind or seismic force on the ledger", c.m.Use.Lateral,
+		"wind or seismic force in the wall's plane goes through the same gap and is not worked out",
+		"whether wind or seismic force is to be resisted here (loads.wind) is not stated")
+	category := check.Step{ID: "scope_seismic", Group: check.Scope, Name: "seismic design category"}
+	switch s := strings.ToUpper(strings.TrimSpace(c.m.Use.Seismic)); s {
+	case "", "UNKNOWN":
+		c.notChecked(category, "seismic design category (site.seismic) not stated")
+	default:
+		low := s == "LOW" || s == "A" || s == "B" || s == "C"
+		c.trigger(category.ID, category.Name, !low, "seismic design category "+s+": D and higher go to an engineer")
+	}
+}
+
+// answer adds a trigger that hangs on a question that may not have been answered.
+func (c *calc) answer(id, name string, said Answer, reason, unsaid string) {
+	if said != Yes && said != No {
+		c.notChecked(check.Step{ID: id, Group: check.Scope, Name: name, Clause: scopeClause}, unsaid)
 		return
 	}
-	low := s == "LOW" || s == "A" || s == "B" || s == "C"
-	c.trigger("scope_seismic", "seismic design category", !low, "seismic design category "+s+": D and higher go to an engineer")
+	c.trigger(id, name, said == Yes, reason)
 }
 
 func (c *calc) scopeUse() {
@@ -128,10 +156,14 @@ func (c *calc) scopeUse() {
 	if u.Balcony {
 		what = "balcony"
 	}
-	c.trigger("scope_support", "outer edge on posts", u.Support != Posts,
-		"the "+what+" does not stand on posts at its outer edge ("+u.Support.String()+"): pull and lift on the ledger are not worked out")
-	c.trigger("scope_joist_cantilever", "joists end at their beam", c.m.Joists.Cantilever > 0,
-		"joists run past the beam by "+c.say(c.m.Joists.Cantilever.Q())+": load there lifts the ledger")
+	if u.Support == UnknownSupport {
+		c.notChecked(check.Step{ID: "scope_support", Group: check.Scope, Name: "outer edge on posts", Clause: scopeClause},
+			"what carries the outer edge of the "+what+" (deck.support) is not stated")
+	} else {
+		c.trigger("scope_support", "outer edge on posts", u.Support != Posts,
+			"the "+what+" does not stand on posts at its outer edge ("+u.Support.String()+"): pull and lift on the ledger are not worked out")
+	}
+	c.tail()
 	c.trigger("scope_guard", "no guard post on ledger or blocks", len(c.m.GuardPosts) > 0,
 		"guard posts fastened to the ledger or a block twist it")
 }
