@@ -13,7 +13,7 @@ import (
 const twoSets = "fasteners={to_rim: {diameter: 5/8in, rows: [3in, 6 1/2in], columns: 2, column_spacing: 3 1/4in}, to_block: {kind: lag, diameter: 1/2in, length: 4in, rows: [4 5/8in]}}"
 
 // The bay of B1 in the inch deck, by hand: house joists at 7.2 and 26.4 in with flanges of 2 5/16; the backing fills
-// 7.2 + 1.15625 = 8.35625 to 26.4 - 1.15625 = 25.24375 in, 16.8875 long, 1 3/4 thick behind a rim of 1 1/4 in and 1/2 in of
+// 7.2 + 1.15625 = 8.35625 to 26.4 - 1.15625 = 25.24375 in, 16.8875 long, 3 1/2 thick behind a rim of 1 1/4 in and 1/2 in of
 // sheathing, as deep as the rim, from -1 1/2 to -13 3/8.
 func TestBackingByHand(t *testing.T) {
 	const in = 25.4
@@ -25,7 +25,7 @@ func TestBackingByHand(t *testing.T) {
 		got, want float64
 	}{
 		{"left end", b.Min.X, 8.35625}, {"right end", b.Max.X, 25.24375}, {"length", p.Size[2].MM(), 16.8875},
-		{"inner face", b.Min.Y, -3.5}, {"outer face", b.Max.Y, -1.75}, {"top", b.Max.Z, -1.5}, {"foot", b.Min.Z, -13.375},
+		{"inner face", b.Min.Y, -5.25}, {"outer face", b.Max.Y, -1.75}, {"top", b.Max.Z, -1.5}, {"foot", b.Min.Z, -13.375},
 	} {
 		if math.Abs(c.got-c.want*in) > 1e-6 {
 			t.Errorf("%s: %.5f in, want %.5f", c.name, c.got/in, c.want)

@@ -142,7 +142,7 @@ func TestScrewsCrossTheirJoint(t *testing.T) {
 	})
 }
 
-// Nine blocks with twelve screws in each of two joints are 216, with four to the ledger 36; six blocks
+// Nine blocks with twenty screws in each of two joints are 360, with four to the ledger 36; six blocks
 // with eight in two joints are 96.
 func TestScheduleCountsScrews(t *testing.T) {
 	for _, c := range []struct {
@@ -150,7 +150,7 @@ func TestScheduleCountsScrews(t *testing.T) {
 		sets []string
 		want map[string]int
 	}{
-		{"deck", []string{ledgerScrews}, map[string]int{"PS1": 216, "LS1": 36}},
+		{"deck", []string{ledgerScrews}, map[string]int{"PS1": 360, "LS1": 36}},
 		{"balcony", nil, map[string]int{"PS1": 96}},
 		{"deck", []string{"blocks.plies_fastened=no"}, map[string]int{}},
 	} {

@@ -70,12 +70,12 @@ func placeFailures() []failure {
 
 func boltFailures() []failure {
 	return []failure{
-		{"bolt_length", "deck", set("fasteners.through.length=10in"), check.Fails, "too short by 0.07 in: 10.07 in needed"},
+		{"bolt_length", "deck", set("fasteners.through.length=11in"), check.Fails, "too short by 0.82 in: 11.82 in needed"},
 		{"bolt_length", "deck", twoSets("fasteners.to_rim.length=7in"), check.Fails, "too short"},
 		{"bolt_length_2", "deck", twoSets("fasteners.to_block.kind=bolt", "fasteners.to_block.length=4in"), check.Fails, "too short"},
 		// 11 in less a thread of 1 3/4 are the 9 1/4 it clamps; a 1/2 in more runs out of thread.
-		{"bolt_shank", "deck", set("fasteners.through.length=11 1/2in"), check.Fails, "the nut runs out of thread"},
-		{"bolt_shank", "deck", set("fasteners.through.thread=1in"), check.Fails, "the nut runs out of thread"},
+		{"bolt_shank", "deck", set("fasteners.through.length=13 1/2in"), check.Fails, "the nut runs out of thread"},
+		{"bolt_shank", "deck", set("fasteners.through.thread=3/4in"), check.Fails, "the nut runs out of thread"},
 		{"bolt_shank_2", "deck", twoSets("fasteners.to_block.kind=bolt", "fasteners.to_block.length=12in"), check.Fails, "the nut runs out of thread"},
 		{"bolt_hole", "deck", set("fasteners.through.hole=0.65in"), check.Fails, "at least 0.03 in"},
 		{"bolt_hole", "deck", set("fasteners.through.hole=0.69in"), check.Fails, "at most 0.06 in"},

@@ -82,11 +82,11 @@ func TestValuesByHand(t *testing.T) {
 		{"highest_row_in_rim", 4.25 + 2.8125 - 1.5, 0},
 		{"foot_below_rim", 4.25 + 9.25 - 13.375, 0},
 		// Ledger 1 1/2, block 3 3/4, sheathing 1/2, rim 1 1/4, backing 1 3/4.
-		{"grip", 8.75, 0},
-		// Grip, two plates of 1/4, nut 35/64, three threads of 1/11: 10.0696; so a 10 1/2 in bolt on a 1/2 in step.
-		{"bolt_length", 10.5, 8.75 + 0.5 + 35.0/64 + 3.0/11},
-		// Thread of a 5/8 in bolt over 6 in long: 2 x 5/8 + 1/2 = 1 3/4; 10 1/2 less that against grip and plates.
-		{"bolt_shank", 8.75, 9.25},
+		{"grip", 10.5, 0},
+		// Grip, two plates of 1/4, nut 35/64, three threads of 1/11: 11.8196; so a 12 in bolt on a 1/2 in step.
+		{"bolt_length", 12, 10.5 + 0.5 + 35.0/64 + 3.0/11},
+		// Thread of a 5/8 in bolt over 6 in long: 2 x 5/8 + 1/2 = 1 3/4; 12 less that against grip and plates.
+		{"bolt_shank", 10.25, 11},
 		{"bolt_hole", 1.0 / 16, 1.0 / 16},
 		// Half of 2 5/16 and half of 3 are more than the 2 1/2 asked for.
 		{"bolt_joist_clearance", -1, 2.65625},
