@@ -254,7 +254,7 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 		if s == nil {
 			return nil
 		}
-		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: s.Thread, Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
+		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: thread(s, a.BoltLength(s)), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
 			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
 		switch s.Kind {
 		case "lag":
@@ -273,6 +273,15 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 	}
 	f := a.Spec.Fasteners
 	return strength.Fasteners{Through: set(f.Through), ToRim: set(f.ToRim), ToBlock: set(f.ToBlock)}
+}
+
+// thread is the length of thread on a bolt: as stated, or by the standard of its size.
+func thread(s *spec.Set, length unit.Length) unit.Length {
+	b, ok := stock.BoltOf(s.Diameter)
+	if s.Thread > 0 || !ok {
+		return s.Thread
+	}
+	return b.Thread(length)
 }
 
 // tie measures the ties, two at each bay, where they run along their joists, and the devices apart from them.
