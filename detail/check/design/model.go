@@ -292,8 +292,12 @@ func tie(a *detail.Assembly) strength.Tie {
 		box := p.Bounds()
 		t.At = append(t.At, unit.Length(besideJoist(a, box.Min.X, box.Max.X)))
 	}
-	for _, d := range a.Tension {
-		t.Lateral.FromEnd = max(t.Lateral.FromEnd, unit.Length(d.FromEnd(s.Ledger.Length.MM())))
+	if len(a.Tension) > 0 { // the outermost at either end
+		left, right := math.Inf(1), math.Inf(1)
+		for _, d := range a.Tension {
+			left, right = math.Min(left, d.X), math.Min(right, s.Ledger.Length.MM()-d.X)
+		}
+		t.Lateral.FromEnd = unit.Length(max(left, right))
 	}
 	switch s.Tie.Kind {
 	case "strap":
