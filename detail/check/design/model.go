@@ -254,7 +254,7 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 		if s == nil {
 			return nil
 		}
-		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: s.Thread, Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
+		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: thread(s, a.BoltLength(s)), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
 			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
 		switch s.Kind {
 		case "lag":
@@ -275,6 +275,15 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 	return strength.Fasteners{Through: set(f.Through), ToRim: set(f.ToRim), ToBlock: set(f.ToBlock)}
 }
 
+// thread is the length of thread on a bolt: as stated, or by the standard of its size.
+func thread(s *spec.Set, length unit.Length) unit.Length {
+	b, ok := stock.BoltOf(s.Diameter)
+	if s.Thread > 0 || !ok {
+		return s.Thread
+	}
+	return b.Thread(length)
+}
+
 // tie measures the ties, two at each bay, where they run along their joists, and the devices apart from them.
 func tie(a *detail.Assembly) strength.Tie {
 	s := a.Spec
@@ -283,8 +292,12 @@ func tie(a *detail.Assembly) strength.Tie {
 		box := p.Bounds()
 		t.At = append(t.At, unit.Length(besideJoist(a, box.Min.X, box.Max.X)))
 	}
-	for _, d := range a.Tension {
-		t.Lateral.FromEnd = max(t.Lateral.FromEnd, unit.Length(d.FromEnd(s.Ledger.Length.MM())))
+	if len(a.Tension) > 0 { // the outermost at either end
+		left, right := math.Inf(1), math.Inf(1)
+		for _, d := range a.Tension {
+			left, right = math.Min(left, d.X), math.Min(right, s.Ledger.Length.MM()-d.X)
+		}
+		t.Lateral.FromEnd = unit.Length(max(left, right))
 	}
 	switch s.Tie.Kind {
 	case "strap":

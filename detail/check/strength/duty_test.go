@@ -82,3 +82,18 @@ func TestLedgerScrews(t *testing.T) {
 		t.Error("a block across a gap counts with the ledger")
 	}
 }
+
+// The last block 1.75 in from the end of the ledger has 1.75/2.5 = 0.7 of the value; the middle one keeps all of it.
+func TestShortEndCutsItsBlockOnly(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.At = marks(8, 30, 56.5)
+	m.Backing.Pieces[2].To, m.Tie.At[5] = 64*in, 64*in
+	r, _ := Run(m)
+	if s := r.Find("c_delta"); math.Abs(s.Value.V-0.7) > 1e-9 || s.Where != "B3" {
+		t.Errorf("geometry factor %.3f at %s, want 0.7 at B3", s.Value.V, s.Where)
+	}
+	s := r.Find("plane2_block_from_ledger")
+	if cd, _ := lookUp(r, "plane2_block_from_ledger[Cd]"); s.Where == "B2" && cd != 1 || s.Where == "B3" && math.Abs(cd-0.7) > 1e-9 {
+		t.Errorf("plane at %s with a geometry factor of %.3f", s.Where, cd)
+	}
+}

@@ -111,3 +111,75 @@ func TestFigureByHand(t *testing.T) {
 		t.Errorf("%d stretches, want %d", n, len(want))
 	}
 }
+
+// Over random models: a fastener whose loose parts hold a couple carries no less than one whose parts are voids,
+// and what rim and backing bear sums to the load.
+func TestReadingsOverModels(t *testing.T) {
+	n := 0
+	for seed := range uint64(300) {
+		m := randomModel(seed, 0)
+		c := &calc{m: m, a: m.Assume.filled()}
+		if m.faults() != nil {
+			continue
+		}
+		if c.loads(); len(c.combos) == 0 {
+			continue
+		}
+		c.solve()
+		c.fasteners()
+		for _, g := range c.groups {
+			if g.counts == nil {
+				continue
+			}
+			n++
+			if g.void.transfer.Z > g.held.transfer.Z*(1+1e-9) {
+				t.Fatalf("seed %d%s: void %v, held %v", seed, g.id, g.void.transfer.Z, g.held.transfer.Z)
+			}
+			if !g.rim {
+				continue
+			}
+			if rim, backing, _ := c.bandShares(); math.Abs(rim+backing-1) > 1e-6 {
+				t.Fatalf("seed %d%s: rim bears %.6f, backing %.6f of the load", seed, g.id, rim, backing)
+			}
+		}
+	}
+	if n < 100 {
+		t.Errorf("%d sets looked at", n)
+	}
+}
+
+// The block as a free body between the two faces, over random models: with T and the heights of block_couple the
+// ledger outside of it is in balance too, R e = T (h - ho) + n M, e from the outer face to the load line, M what
+// the bolts carry there.
+func TestBlockIsInBalance(t *testing.T) {
+	n := 0
+	for seed := range uint64(400) {
+		m := randomModel(seed, 0)
+		m.Blocks.Pad, m.Blocks.FrontGap, m.Blocks.LedgerScrews, m.Blocks.PliesFastened = Pad{}, 0, PlyScrews{}, true
+		if m.faults() != nil || m.Fasteners.Through == nil || m.Sheathing.Thickness == 0 {
+			continue
+		}
+		c := &calc{m: m, a: m.Assume.filled()}
+		if c.loads(); len(c.combos) == 0 {
+			continue
+		}
+		c.solve()
+		c.fasteners()
+		g, s := c.groups[0], c.rep.Find("block_couple")
+		if s == nil || s.Limit == nil || g.held.state.main.hold(g.held.state.p, g.held.state.my) < 0 {
+			continue
+		}
+		n++
+		f := c.rimFace(g)
+		arg := func(symbol string) float64 { v, _ := lookUp(c.rep, "block_couple["+symbol+"]"); return v }
+		load, st := arg("R"), g.held.state
+		height := f.g.top() - f.foot - c.armOver(f, c.whole(f, 1).depth) + c.whole(f, 1).lever // of T over the foot
+		moment := -load * st.side.hold(st.p, st.my) / st.p
+		if left, right := load*c.outside(), arg("T")*(height-arg("ho"))+moment; math.Abs(left-right) > 1e-6*left {
+			t.Fatalf("seed %d: R e = %.4f, T (h - ho) + n M = %.4f", seed, left, right)
+		}
+	}
+	if n < 30 {
+		t.Errorf("%d blocks looked at", n)
+	}
+}

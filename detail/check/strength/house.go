@@ -3,7 +3,7 @@ package strength
 import "standclear/detail/unit"
 
 // Sheathing is the panel between rim and block. FcPerp is its dry bearing strength across the face;
-// 0 with Structural set takes the value of assumption.go.
+// 0 with Structural set takes the value in assume.go.
 type Sheathing struct {
 	Thickness  unit.Length
 	FcPerp     unit.Pressure

@@ -125,3 +125,13 @@ func (r reading) couples() []float64 {
 	}
 	return out
 }
+
+// faceMoment is the moment in the dowel at the face of its main part over the load, in, where it holds the load
+// up; else nothing.
+func (r reading) faceMoment() float64 {
+	s := r.state
+	if s.p <= 0 {
+		return 0
+	}
+	return math.Max(0, s.main.hold(s.p, s.my)/s.p)
+}

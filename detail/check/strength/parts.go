@@ -86,7 +86,7 @@ type Set struct {
 	Length     unit.Length // under the head; needed for lags and screws, and for where a bolt's threads stand
 	Rows       []unit.Length
 	Columns    []unit.Length
-	Thread     unit.Length // of a bolt; 0 = by the standard for its length
+	Thread     unit.Length // length of a bolt's thread; 0 = not stated
 	Hole       unit.Length // 0 is the diameter plus 1/16 in
 	Washer     Washer
 	Yield      unit.Pressure // bending yield strength; 0 = by kind and diameter

@@ -56,10 +56,7 @@ type Station struct {
 
 // Run works the model out. Any Model gives a report; one that cannot be worked out gives a report that
 // says so. The same Model always gives the same report.
-func Run(m Model) (check.Report, Results) { return run(m, false) }
-
-// run is Run; a trial looks for no repairs of its own.
-func run(m Model, trial bool) (check.Report, Results) {
+func Run(m Model) (check.Report, Results) {
 	c := &calc{m: m, a: m.Assume.filled()}
 	c.assumptions()
 	c.cautions()
@@ -83,9 +80,6 @@ func run(m Model, trial bool) (check.Report, Results) {
 			Reason:  "no load combination can be formed: state loads.dead, and loads.live or loads.snow"})
 	}
 	c.scope()
-	if !trial && len(c.combos) > 0 {
-		c.repair()
-	}
 	return c.rep, c.res
 }
 

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"standclear/detail/check"
-	"standclear/detail/stock"
 	"standclear/detail/unit"
 )
 
@@ -14,10 +13,10 @@ import (
 const threadShare = 0.25
 
 // BoltRoot returns the root diameter of the coarse thread of a bolt of nominal diameter d: d less 1.2269
-// pitches, ASME B1.1 and ISO 262 (from memory, confirm). ok is false for a size that is not stocked.
+// pitches, ASME B1.1 and ISO 262 (from memory, confirm). ok is false for a size without a listed thread.
 func BoltRoot(d unit.Length) (root unit.Length, ok bool) {
-	b, ok := stock.BoltOf(d)
-	return d - 1.2269*b.Pitch, ok
+	n, ok := nutOf(d)
+	return d - 1.2269*unit.Length(n.pitch)*unit.MM, ok
 }
 
 // threads finds how much of a bolt's thread bears in the member next to the nut. Where it is more than a
@@ -32,26 +31,22 @@ func (c *calc) threads(g *group) {
 	}
 	step := check.Step{ID: "threads" + g.id, Group: check.Connection, Symbol: "lt", Name: "thread bearing in the member next to the nut",
 		Formula: "washer + grip - (L - thread)", Clause: "NDS 2018 12.3.7.2 (from memory, confirm)", Where: "all blocks"}
-	b, ok := stock.BoltOf(g.Diameter)
+	root, ok := BoltRoot(g.Diameter)
 	switch {
-	case g.Length <= 0:
-		c.notChecked(step, "length of the bolts not stated: whether threads bear in the wood is not known, and the full diameter is used")
+	case g.Length <= 0 || g.Thread <= 0:
+		c.notChecked(step, "length of the bolts or of their thread not stated: whether threads bear in the wood is not known, and the full diameter is used")
 		return
 	case !ok:
 		c.notChecked(step, "no thread is listed for a bolt of "+c.say(g.Diameter.Q())+": the full diameter is used")
 		return
 	}
 	main := g.parts[0].thick
-	thread := g.Thread
-	if thread <= 0 {
-		thread = b.Thread(g.Length)
-	}
-	bearing := g.threadIn(thread.Inches())
+	bearing := g.threadIn(g.Thread.Inches())
 	step.Value = inch(bearing)
-	step.With = []check.Arg{arg("L", g.Length.Q()), arg("thread", thread.Q()), arg("member", inch(main)), arg("share", num(bearing/main))}
+	step.With = []check.Arg{arg("L", g.Length.Q()), arg("thread", g.Thread.Q()), arg("member", inch(main)), arg("share", num(bearing/main))}
 	step.Note = fmt.Sprintf("no more than a quarter of the %s: the full diameter counts", g.parts[0].name)
 	if bearing > threadShare*main*(1+1e-9) {
-		g.dowel.Root, _ = BoltRoot(g.Diameter)
+		g.dowel.Root = root
 		step.With = append(step.With, arg("Dr", g.dowel.Root.Q()))
 		step.Note = fmt.Sprintf("more than a quarter of the %s: the whole bolt is taken at the root of its thread", g.parts[0].name)
 	}

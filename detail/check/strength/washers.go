@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"standclear/detail/check"
-	"standclear/detail/stock"
 )
 
 // washers checks that plates lie whole on the rim and clear of one another.
@@ -50,14 +49,9 @@ func (g *group) washerArea() float64 {
 	return math.Max(0, math.Min(size, closest(g.rows))*math.Min(size, closest(g.cols))-hole)
 }
 
-// headFlats is the least width across flats of head and nut, in: by the stock list, or one and a half
-// diameters.
-func (g *group) headFlats() float64 {
-	if b, ok := stock.BoltOf(g.Diameter); ok {
-		return math.Min(b.Flats.Inches(), b.NutFlats.Inches())
-	}
-	return 1.5 * g.d()
-}
+// headFlats is the width across flats of head and nut, in: one and a half diameters, as in ASME B18.2.1 and
+// ISO 4014 from 1/2 in and 10 mm up (from memory, confirm).
+func (g *group) headFlats() float64 { return 1.5 * g.d() }
 
 // headArea is what the hexagon of a head bears on round its shank, in2.
 func (g *group) headArea() float64 {

@@ -57,7 +57,8 @@ func (c *calc) readingStep(g *group, r *reading, d duty) check.Step {
 //	     |------|<-- T at ho      The bolts turn the part with n m. What presses on its faces is the pull T of
 //	     | part |                 the top bolts, at both: the inner push stands where the free body at the rim
 //	T -->|------|                 puts it, hi over the foot, and the outer one must stand n m/T higher. It
-//	hi    foot                    can as long as the faces touch there, up to c/3 below their top.
+//	hi    foot                    can as long as the faces touch there, up to c/3 below their top. T is what is left
+//	                              of R e after the moment with which the bolts themselves hold the load.
 func (c *calc) heldCounts(g *group) bool {
 	f := c.rimFace(c.groups[0])
 	r := c.heaviest().most()
@@ -112,13 +113,13 @@ func (c *calc) contactLack(g *group, k int) string {
 func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 	lack := ""
 	hi := f.g.top() - f.foot - c.armOver(f, p.depth)
-	t := c.whole(f, 1).t // per pound of load
+	t := math.Max(1e-6, c.whole(f, 1).t*(1-g.held.faceMoment()/f.arm)) // per pound of load
 	top := math.Min(c.m.Blocks.Top.Inches(), c.m.Ledger.Top.Inches()) - f.foot - p.depth/3
 	for i, couple := range g.held.couples() {
 		name := g.parts[i+1].name
 		m, holds := load*couple, load*t*math.Max(0, top-hi)
 		s := check.Step{ID: "block_couple" + g.id, Value: lbin(m), Limit: check.Limit(lbin(holds)),
-			With: []check.Arg{arg("R", lb(load)), arg("n m", lbin(m)), arg("T", lb(p.t)), arg("hi", inch(hi)), arg("ho most", inch(top)),
+			With: []check.Arg{arg("R", lb(load)), arg("n m", lbin(m)), arg("T", lb(load*t)), arg("hi", inch(hi)), arg("ho most", inch(top)),
 				arg("ho", inch(hi+couple/t))}}
 		if g.side > 2 {
 			s.ID = "block_couple_" + name + g.id

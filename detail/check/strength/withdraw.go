@@ -38,12 +38,21 @@ func perInch(lb float64) unit.LineLoad {
 // washer at each end, the nut and three threads beyond it. ok is false for a diameter that is not in the
 // tables below.
 func BoltLength(grip, washer, d unit.Length) (length unit.Length, ok bool) {
+	n, ok := nutOf(d)
+	if !ok {
+		return 0, false
+	}
+	return grip + 2*washer + unit.Length(n.height+3*n.pitch)*unit.MM, true
+}
+
+// nutOf finds the nut of a bolt of diameter d to within 0.02 mm.
+func nutOf(d unit.Length) (nut, bool) {
 	for _, n := range nuts() {
 		if math.Abs(n.d-d.MM()) < 0.02 {
-			return grip + 2*washer + unit.Length(n.height+3*n.pitch)*unit.MM, true
+			return n, true
 		}
 	}
-	return 0, false
+	return nut{}, false
 }
 
 // A nut is a hexagon nut: bolt diameter, height and thread pitch in mm.
