@@ -150,7 +150,7 @@ func (s *Step) LimitText(sys unit.System) string {
 func ratio(asked, there float64) float64 {
 	switch {
 	case there > 0:
-		return asked / there
+		return min(asked/there, Beyond)
 	case asked <= there:
 		return 0
 	}
