@@ -18,10 +18,13 @@ type figure struct {
 
 // figuresOf are the sketches of a group, at most width wide as plotted.
 func (w *writer) figuresOf(g check.Group, width float64) []figure {
-	if g != check.Block || len(w.a.Blocks) == 0 {
-		return nil
+	switch {
+	case g == check.Connection:
+		return w.dowelFigures(width)
+	case g == check.Block && len(w.a.Blocks) > 0:
+		return []figure{{"FREE BODY OF ONE BLOCK", w.freeBody(width)}}
 	}
-	return []figure{{"FREE BODY OF ONE BLOCK", w.freeBody(width)}}
+	return nil
 }
 
 // Figures returns the sketches of a group of checks, each as a sheet of its own size.

@@ -14,10 +14,11 @@ import (
 //	|-------|++++|..........|---++++|+++---|     - the wood pushes the dowel down, + up
 //	0                                            lengths from the inner end, outward
 type DowelFigure struct {
-	Set     string     // "fasteners from ledger to rim"
-	Reading string     // "many_layer_void", "many_layer_held"
-	Counts  bool       // the verdict rests on this reading
-	Load    unit.Force // of one fastener in the state drawn
+	Set     string      // "fasteners from ledger to rim"
+	Reading string      // "many_layer_void", "many_layer_held"
+	Counts  bool        // the verdict rests on this reading
+	Load    unit.Force  // of one fastener in the state drawn
+	Shank   unit.Length // nominal diameter
 	Hinges  []unit.Length
 	Beds    []BedFigure
 	Transfer
@@ -40,7 +41,7 @@ type Bears struct {
 // Figure draws the dowel through the layers in the state that governs it. A dowel that carries nothing has
 // layers and no bearing.
 func (d Dowel) Figure(beds []Bed) DowelFigure {
-	f := DowelFigure{Transfer: d.Transfer(beds)}
+	f := DowelFigure{Transfer: d.Transfer(beds), Shank: d.Nominal}
 	x := 0.0
 	for _, b := range beds {
 		l := b.Length.Inches()
