@@ -72,7 +72,7 @@ func scenarioA() Model {
 
 func ptr[T any](v T) *T { return &v }
 
-// scenarioB is the solid block that passes, of the hand calculation in testdata/scenario_b.txt.
+// scenarioB is the solid block of the hand calculation in testdata/scenario_b.txt.
 func scenarioB() Model {
 	return Model{
 		Use:    Use{Support: Posts, AboveGrade: ptr(6 * unit.Foot), Seismic: "low", Lateral: No, Above: OpenSky},

@@ -143,12 +143,15 @@ func TestScenarioB(t *testing.T) {
 	r, _ := Run(scenarioB())
 	compare(t, r, "scenario_b.txt", 80)
 	onlyPullAndShearSpeaks(t, r, "linear_interaction_top_bolt")
-	// 24 psf of snow: 12 + 30 + 18 = 60 of 64.5 psf, so 0.9418 x 60/64.5 = 0.876 and everything holds.
+}
+
+// The same block under less snow passes every check.
+func TestScenarioC(t *testing.T) {
 	m := scenarioB()
 	m.Loads.Snow, m.Loads.GroundSnow = psfp(24), psfp(24)
-	r, _ = Run(m)
+	r, _ := Run(m)
+	compare(t, r, "scenario_c.txt", 25)
 	onlyPullAndShearSpeaks(t, r, "")
-	wants(t, r, map[string]float64{"linear_interaction_top_bolt": 0.8761})
 }
 
 // onlyPullAndShearSpeaks checks that nothing but the step named misses its limit or is left open.
