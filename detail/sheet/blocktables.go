@@ -69,7 +69,7 @@ func (w *writer) distanceTable(width float64) *table {
 
 // screwTable says where the screws of every joint go.
 func (w *writer) screwTable(width float64) *table {
-	t := &table{title: "SCREWS OF ONE BLOCK", head: []string{"JOINT", "QTY", "SIZE", "AT X", "AT Y"}, width: shares(width, 1.4, 0.8, 1.7, 1.8, 2.2)}
+	t := &table{title: "SCREWS PS1 OF ONE BLOCK", head: []string{"JOINT", "QTY", "SIZE", "AT X", "AT Y"}, width: shares(width, 1.4, 0.8, 1.7, 1.8, 2.2)}
 	b := w.a.Blocks[0].Box.Min
 	for j, joint := range w.a.Joints() {
 		var xs, ys []float64
@@ -113,6 +113,10 @@ func (w *writer) sizeText(l detail.Line) string {
 		}
 		if strings.HasPrefix(l.Mark, "BT") && i == 0 {
 			parts = append(parts, w.diameter(v))
+			continue
+		}
+		if i == 2 && l.Mark == "BT1" || i == 2 && l.Mark == "BT2" {
+			parts = append(parts, w.bought(v))
 			continue
 		}
 		parts = append(parts, w.exact(v))

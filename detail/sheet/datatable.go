@@ -90,7 +90,7 @@ func (w *writer) geometryTable(width float64) *table {
 				n++
 			}
 		}
-		rows = append(rows, []string{fmt.Sprintf("BT%d", i+1), caps(fmt.Sprintf("%s %s x %s, %s: %d; GRIP %s", boltWord(set.Kind), w.diameter(set.Diameter), w.text(a.BoltLength(set).MM()), set.Coating, n, w.text(a.Grip(set).Length().MM())))})
+		rows = append(rows, []string{fmt.Sprintf("BT%d", i+1), caps(fmt.Sprintf("%s %s x %s, %s: %d; GRIP %s", boltWord(set.Kind), w.diameter(set.Diameter), w.bought(a.BoltLength(set)), set.Coating, n, w.text(a.Grip(set).Length().MM())))})
 	}
 	return pair("GEOMETRY, MEASURED FROM THE PARTS", width, rows...)
 }

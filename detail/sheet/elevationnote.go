@@ -184,7 +184,7 @@ func (w *writer) countLine() string {
 				n++
 			}
 		}
-		t += fmt.Sprintf("; %s %s x %s: %d", boltWord(set.Kind), w.diameter(set.Diameter), w.text(w.a.BoltLength(set).MM()), n)
+		t += fmt.Sprintf("; %s %s x %s: %d", boltWord(set.Kind), w.diameter(set.Diameter), w.bought(w.a.BoltLength(set)), n)
 	}
 	return t + fmt.Sprintf("; WASHERS: %d", w.a.Count(detail.Washer))
 }

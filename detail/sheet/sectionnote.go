@@ -251,7 +251,7 @@ func (w *writer) boltNotes(c *composer, b int) {
 			}
 		}
 		washer := fmt.Sprintf("WASHER %s x %s %s", w.text(set.Washer.Size.MM()), w.text(set.Washer.Thickness.MM()), either(set.Kind == "bolt", "EACH END", "UNDER THE HEAD"))
-		words := fmt.Sprintf("BT%d %s %s x %s, %d PER BLOCK, %s, HOLE %s; %s", i+1, boltWord(set.Kind), w.diameter(set.Diameter), w.text(w.a.BoltLength(set).MM()), n, set.Coating, w.text(set.Hole.MM()), washer)
+		words := fmt.Sprintf("BT%d %s %s x %s, %d PER BLOCK, %s, HOLE %s; %s", i+1, boltWord(set.Kind), w.diameter(set.Diameter), w.bought(w.a.BoltLength(set)), n, set.Coating, w.text(set.Hole.MM()), washer)
 		c.call(right, geom.Vec{X: w.a.Grip(set).Outer + set.Washer.Thickness.MM() + 4, Y: z}, render.Arrow, caps(words))
 	}
 }

@@ -52,6 +52,19 @@ func (w *writer) exact(l unit.Length) string {
 	return w.text(l.MM())
 }
 
+// bought writes the length of a bolt as it is sold: in inches alone, or millimetres.
+func (w *writer) bought(l unit.Length) string {
+	if w.unit() == render.Millimetre {
+		return w.text(l.MM())
+	}
+	whole := unit.Length(math.Floor(l.Inches()+1e-9)) * unit.Inch
+	part := strings.TrimSuffix(w.text((l - whole).MM()), "\"")
+	if part == "0" {
+		return fmt.Sprintf("%.0f\"", whole.Inches())
+	}
+	return fmt.Sprintf("%.0f %s\"", whole.Inches(), part)
+}
+
 // signed writes a level: feet and inches, or metres to three places.
 func (w *writer) signed(z float64) string {
 	metric := w.unit() == render.Millimetre
