@@ -40,16 +40,25 @@ type picture struct {
 func Write(w io.Writer, p Page) error {
 	var pics []picture
 	for _, s := range p.Sheets {
-		var b bytes.Buffer
-		if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
-			return fmt.Errorf("sheet %s: %w", s.ID, err)
+		drawn, err := inline(s)
+		if err != nil {
+			return err
 		}
-		pics = append(pics, picture{s.ID, s.Title, template.HTML(b.String())})
+		pics = append(pics, picture{s.ID, s.Title, drawn})
 	}
 	return page.Execute(w, struct {
 		Page
 		Pictures []picture
 	}{p, pics})
+}
+
+// inline draws a sheet into the page.
+func inline(s *render.Sheet) (template.HTML, error) {
+	var b bytes.Buffer
+	if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
+		return "", fmt.Errorf("sheet %s: %w", s.ID, err)
+	}
+	return template.HTML(b.String()), nil
 }
 
 var page = template.Must(template.New("page").Parse(`<!doctype html>

@@ -1,13 +1,10 @@
 package html
 
 import (
-	"bytes"
-	"fmt"
 	"html/template"
 	"io"
 
 	"standclear/render"
-	"standclear/render/svg"
 )
 
 // Report is a calculation: chapters of entries, each a name and the lines under it.
@@ -43,11 +40,11 @@ func WriteReport(w io.Writer, r Report) error {
 	for _, c := range r.Chapters {
 		d := drawnChapter{Chapter: c}
 		for _, s := range c.Figures {
-			var b bytes.Buffer
-			if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
-				return fmt.Errorf("figure %s: %w", s.ID, err)
+			drawn, err := inline(s)
+			if err != nil {
+				return err
 			}
-			d.Pictures = append(d.Pictures, template.HTML(b.String()))
+			d.Pictures = append(d.Pictures, drawn)
 		}
 		all = append(all, d)
 	}
