@@ -170,21 +170,23 @@ func (k curve) heading(d float64) float64 {
 	return math.Atan2(v.Y, v.X) + k.turn*math.Asin(math.Min(1, d/(2*k.r)))
 }
 
+// crossings returns the n points where the whole lines and circles of k and o cross or touch.
+func (k curve) crossings(o curve) (ps [2]Vec, n int) {
+	switch {
+	case k.turn == 0 && o.turn == 0:
+		return lineMeetsLine(k, o)
+	case k.turn == 0:
+		return lineMeetsCircle(k.a, k.b, o.c, o.r)
+	case o.turn == 0:
+		return lineMeetsCircle(o.a, o.b, k.c, k.r)
+	}
+	return circleMeetsCircle(k.c, k.r, o.c, o.r)
+}
+
 // meet appends to out the points where k and o cross or touch, within Tol. Curves that lie along
 // one another give none: their ends tell where they part.
 func (k curve) meet(o curve, out []Vec) []Vec {
-	var ps [2]Vec
-	n := 0
-	switch {
-	case k.turn == 0 && o.turn == 0:
-		ps, n = lineMeetsLine(k, o)
-	case k.turn == 0:
-		ps, n = lineMeetsCircle(k.a, k.b, o.c, o.r)
-	case o.turn == 0:
-		ps, n = lineMeetsCircle(o.a, o.b, k.c, k.r)
-	default:
-		ps, n = circleMeetsCircle(k.c, k.r, o.c, o.r)
-	}
+	ps, n := k.crossings(o)
 	for _, p := range ps[:n] {
 		if k.has(p) && o.has(p) {
 			out = append(out, p)

@@ -81,18 +81,7 @@ func mitre(ks []curve, corners []Vec, d float64, closed bool) []Seg {
 // corner returns where the curves, drawn on beyond their ends, meet nearest to the corner they were
 // moved from; false when they do not, or too far away.
 func corner(k, o curve, from Vec, d float64) (Vec, bool) {
-	var ps [2]Vec
-	n := 0
-	switch {
-	case k.turn == 0 && o.turn == 0:
-		ps, n = lineMeetsLine(k, o)
-	case k.turn == 0:
-		ps, n = lineMeetsCircle(k.a, k.b, o.c, o.r)
-	case o.turn == 0:
-		ps, n = lineMeetsCircle(o.a, o.b, k.c, k.r)
-	default:
-		ps, n = circleMeetsCircle(k.c, k.r, o.c, o.r)
-	}
+	ps, n := k.crossings(o)
 	best, least := Vec{}, mitreLimit*d
 	for _, q := range ps[:n] {
 		if l := q.Dist(from); l <= least {
