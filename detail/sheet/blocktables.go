@@ -154,6 +154,9 @@ func (w *writer) blockNotes(width float64) *table {
 	}
 	dry := map[string]string{"dry": "19 % moisture or less", "wet": "wet stock", "unknown": "moisture not stated"}[s.Blocks.Moisture.Assembly]
 	add("Cut the pieces to size, heights at the wall side, grain %s; %s.", s.Blocks.Grain, dry)
+	if st := w.report.Find("lead_hole_screws"); st != nil {
+		add("Bore for the screws: shank %s, thread %s.", w.fine(st.With[0].Value), w.fine(st.With[2].Value))
+	}
 	add("Cut every top to fall %s outward. Treat every cut and hole.", s.Blocks.TopSlope.Text(s.Project.System))
 	for _, j := range w.a.Joints() {
 		if j.Ledger() {

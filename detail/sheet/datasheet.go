@@ -44,7 +44,7 @@ func (f *column) add(t *table) {
 	const least = 30 // a head and a few rows
 	title := t.title
 	for f.left > 0 {
-		if f.y-f.foot < math.Min(least, t.height()) {
+		if f.y-f.foot < math.Max(math.Min(least, t.height()), t.start()) {
 			f.next()
 			continue
 		}

@@ -47,11 +47,21 @@ func (t *table) cells(row []string) ([][]string, float64) {
 	return out, float64(most-1)*h*render.LinePitch + h + 2*h*0.65
 }
 
-// height returns how tall the table is with the first n rows.
+// height returns how tall the table is.
 func (t *table) height() float64 {
 	y := t.headHeight()
 	for _, r := range t.rows {
 		_, h := t.cells(r)
+		y += h
+	}
+	return y
+}
+
+// start returns how tall the table is with its first row, which is never parted.
+func (t *table) start() float64 {
+	y := t.headHeight()
+	if len(t.rows) > 0 {
+		_, h := t.cells(t.rows[0])
 		y += h
 	}
 	return y

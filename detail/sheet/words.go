@@ -52,6 +52,14 @@ func (w *writer) exact(l unit.Length) string {
 	return w.text(l.MM())
 }
 
+// fine writes a small bore in decimals.
+func (w *writer) fine(q unit.Quantity) string {
+	if w.unit() == render.Millimetre {
+		return fmt.Sprintf("%.1f", q.V)
+	}
+	return fmt.Sprintf("%.2f\"", q.V/25.4)
+}
+
 // bought writes the length of a bolt as it is sold: in inches alone, or millimetres.
 func (w *writer) bought(l unit.Length) string {
 	if w.unit() == render.Millimetre {

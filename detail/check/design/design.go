@@ -15,6 +15,8 @@ import (
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
 	report, results := strength.Run(Model(a))
 	fit.Run(a, &report)
+	deadLoad(a, &report)
+	leadHoles(a, &report)
 	plainLedger(a.Spec, &report)
 	return report, results
 }

@@ -256,14 +256,7 @@ func fasteners(a *detail.Assembly) strength.Fasteners {
 		}
 		out := &strength.Set{Diameter: s.Diameter, Length: a.BoltLength(s), Thread: thread(s, a.BoltLength(s)), Hole: s.Hole, Yield: s.Yield, Lateral: s.Lateral, Withdrawal: s.Withdrawal, Report: s.Report,
 			Washer: strength.Washer{Round: s.Washer.Kind != "plate", Size: s.Washer.Size, Thickness: s.Washer.Thickness}, Columns: lengths(s.Offsets())}
-		switch s.Kind {
-		case "lag":
-			out.Kind = strength.Lag
-		case "screw":
-			out.Kind = strength.Screw
-		case "evaluated":
-			out.Kind = strength.Evaluated
-		}
+		out.Kind = kindOf(s.Kind)
 		for _, r := range a.Rows {
 			if r.Set == s {
 				out.Rows = append(out.Rows, unit.Length(r.Z))
@@ -335,4 +328,16 @@ func assume(s *spec.Spec) strength.Assume {
 	}
 	a.Cap = math.Min(a.Cap, 1)
 	return a
+}
+
+func kindOf(kind string) strength.Kind {
+	switch kind {
+	case "lag":
+		return strength.Lag
+	case "screw":
+		return strength.Screw
+	case "evaluated":
+		return strength.Evaluated
+	}
+	return strength.Bolt
 }
