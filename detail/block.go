@@ -63,7 +63,8 @@ func (a *Assembly) foot(i int, pad *Part, y, t float64) {
 	z := b.Box.Min.Z + (b.Box.Max.Z-b.Box.Min.Z)/4
 	profile := geom.Subtract(a.sideProfile(i, y, t), geom.Rect(y-1, b.Box.Min.Z-1, y+t+1, z))
 	pad.Solids[0] = geom.Prism(profile, geom.X, b.Box.Min.X, b.Box.Max.X)
-	p := a.add(Part{ID: b.Mark + "/FT", Mark: "FT1", Name: "FOOT SPACER", Role: FootPiece, Material: a.Spec.Blocks.Species, Block: i, Grain: geom.X,
+	pad.Size[1] -= unit.Length(z - b.Box.Min.Z)
+	p := a.add(Part{ID: b.Mark + "/FT", Mark: "FT1", Name: "FOOT SPACER", Role: FootPiece, Material: a.Spec.Blocks.Species, Note: a.Spec.Blocks.Grade, Block: i, Grain: geom.X,
 		Size:   [3]unit.Length{unit.Length(t), unit.Length(z - b.Box.Min.Z), a.Spec.Blocks.Width},
 		Solids: []geom.Solid{box(b.Box.Min.X, b.Box.Max.X, y, y+t, b.Box.Min.Z, z)}})
 	b.Parts = append(b.Parts, p)

@@ -1,6 +1,7 @@
 package detail
 
 import (
+	"fmt"
 	"math"
 
 	"standclear/detail/unit"
@@ -65,26 +66,57 @@ func (a *Assembly) patch(i int) {
 // WrapTop returns the height to which the wrap of block i turns up the wall.
 func (a *Assembly) WrapTop(i int) float64 { return a.blockTop(i, 0) + a.Spec.Water.WrapLap.MM() }
 
-// wrap turns up the wall above the block, runs out over its top and round sides and foot.
+// sideFlap is how far the cap of a block turns down over its sides, and the side pieces out onto the wall, mm:
+// 2 in, as a horizontal lap (IRC R703.2).
+const sideFlap = 50.8
+
+// wrap builds the side pieces of block i, each turned out onto the wall, and the cap over them: up the wall,
+// out over the top, down both sides. The foot stays bare, so that water in the block can leave.
+//
+//	|_____        cap M2
+//	||   |        side pieces M3, under the cap
 func (a *Assembly) wrap(i int) {
+	a.wrapSides(i)
 	s, b := a.Spec, &a.Blocks[i]
 	z1 := func(y float64) float64 { return a.blockTop(i, y) }
-	lap := s.Water.WrapLap.MM()
-	in0, in1 := layerAt(1)
-	if !s.Water.Patch.Under {
-		in0, in1 = layerAt(2)
-	}
+	in0, in1 := a.wrapLayer()
 	mid, end := (in0+in1)/2, b.Box.Max.Y
 	top := geom.Polyline(geom.Vec{X: mid, Y: a.WrapTop(i)}, geom.Vec{X: mid, Y: z1(mid)}, geom.Vec{X: end, Y: z1(end)})
-	bottom := geom.Polyline(geom.Vec{X: 0, Y: b.Box.Min.Z}, geom.Vec{X: end, Y: b.Box.Min.Z})
-	girth := 2*(b.Box.Max.Z-b.Box.Min.Z) + 2*s.Blocks.Width.MM()
-	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK WRAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}, {geom.X, bottom}},
-		Size: [3]unit.Length{0, unit.Length(end + lap), unit.Length(girth)},
+	flap := func(x0, x1 float64) geom.Solid { return box(x0, x1, in1, end, z1(end)-sideFlap, z1(end)) }
+	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK CAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}},
+		Size: [3]unit.Length{0, unit.Length(end) + s.Water.WrapLap, unit.Length(b.Box.Max.X - b.Box.Min.X + 2*sideFlap)}, Note: "turned down both sides",
 		Solids: []geom.Solid{
-			geom.Sheet(top, Film/2, Film/2, geom.X, b.Box.Min.X, b.Box.Max.X), geom.Sheet(bottom, 0, Film, geom.X, b.Box.Min.X, b.Box.Max.X),
-			box(b.Box.Min.X-Film, b.Box.Min.X, 0, end, b.Box.Min.Z, z1(end)), box(b.Box.Max.X, b.Box.Max.X+Film, 0, end, b.Box.Min.Z, z1(end)),
+			geom.Sheet(top, Film/2, Film/2, geom.X, b.Box.Min.X, b.Box.Max.X), flap(b.Box.Min.X-2*Film, b.Box.Min.X-Film), flap(b.Box.Max.X+Film, b.Box.Max.X+2*Film),
 		}})
 	b.Parts = append(b.Parts, p)
+}
+
+// wrapSides builds the two side pieces.
+func (a *Assembly) wrapSides(i int) {
+	b := &a.Blocks[i]
+	in0, in1 := a.wrapLayer()
+	end := b.Box.Max.Y
+	top := a.blockTop(i, end)
+	for k, x := range []float64{b.Box.Min.X, b.Box.Max.X} {
+		out := -1.0
+		if k == 1 {
+			out = 1
+		}
+		l, r := math.Min(x, x+out*Film), math.Max(x, x+out*Film)
+		wl, wr := math.Min(x, x+out*sideFlap), math.Max(x, x+out*sideFlap)
+		p := a.add(Part{ID: fmt.Sprintf("%s/M3-%d", b.Mark, k+1), Mark: "M3", Name: "BLOCK SIDE PIECE", Role: Wrap, Material: "membrane", Block: i, Thin: true,
+			Size: [3]unit.Length{0, unit.Length(end + sideFlap), unit.Length(b.Box.Max.Z - b.Box.Min.Z)}, Note: "2 in (50 mm) out onto the wall",
+			Solids: []geom.Solid{box(l, r, in1, end, b.Box.Min.Z, top), panel(geom.Rect(wl, b.Box.Min.Z, wr, a.blockTop(i, 0)), in0, in1)}})
+		b.Parts = append(b.Parts, p)
+	}
+}
+
+// wrapLayer is where the wrap lies on the wall: over the patch.
+func (a *Assembly) wrapLayer() (y0, y1 float64) {
+	if !a.Spec.Water.Patch.Under {
+		return layerAt(2)
+	}
+	return layerAt(1)
 }
 
 // barrier returns the water barrier: on the sheathing, but over patch and wrap from the foot of each
@@ -96,7 +128,7 @@ func (a *Assembly) barrier(cut geom.Region) []geom.Solid {
 			if p := a.PatchBox(i); !p.Empty() {
 				b := a.Blocks[i].Box
 				over = append(over, geom.Rect(p.Min.X, b.Min.Z, p.Max.X, p.Max.Y)...)
-				over = append(over, geom.Rect(b.Min.X-Film, b.Min.Z, b.Max.X+Film, a.WrapTop(i))...)
+				over = append(over, geom.Rect(b.Min.X-sideFlap, b.Min.Z, b.Max.X+sideFlap, a.WrapTop(i))...)
 			}
 		}
 	}

@@ -16,7 +16,7 @@ type film struct {
 	y0, y1, z0, z1 float64
 }
 
-// filmsAt lists the membranes that lie flat on the wall at x; of a block's wrap that is what turns up the wall.
+// filmsAt lists the membranes that lie flat on the wall at x; of a block's cap and side pieces that is what turns onto the wall.
 func filmsAt(a *detail.Assembly, x float64) []film {
 	v := geom.View{O: geom.Vec3{X: x}, U: geom.Vec3{Y: 1}, V: geom.Vec3{Z: 1}, N: geom.Vec3{X: -1}}
 	var out []film
@@ -37,9 +37,13 @@ func filmsAt(a *detail.Assembly, x float64) []film {
 	return out
 }
 
-// upturn is the part of a block's wrap that stands on the wall above it.
+// upturn is what of a block's cap stands on the wall above it, or of a side piece beside it.
 func upturn(a *detail.Assembly, p *detail.Part, x float64) (film, bool) {
 	b := a.Blocks[p.Block].Box
+	if p.Mark == "M3" {
+		w := p.Solids[1].Bounds()
+		return film{detail.Wrap, w.Min.Y, w.Max.Y, w.Min.Z, w.Max.Z}, x > w.Min.X && x < w.Max.X
+	}
 	if x < b.Min.X || x > b.Max.X {
 		return film{}, false
 	}
@@ -175,12 +179,12 @@ func TestLapsByHand(t *testing.T) {
 }
 
 // Beside the block, as far as the patch is wide, it lies on the sheathing under the barrier above the foot and
-// over the barrier below it: 16 in wide about B4, whose block is 8 1/4.
+// over the barrier below it: 16 in wide about B4, whose block is 8 3/4.
 func TestPatchBesideTheBlock(t *testing.T) {
 	const in = 25.4
 	a := built(t, "deck")
 	b := a.Blocks[3]
-	for _, x := range []float64{b.X - 7.9*in, b.X - 4.2*in, b.X + 4.2*in, b.X + 7.9*in} {
+	for _, x := range []float64{b.X - 7.9*in, b.X - 4.5*in, b.X + 4.5*in, b.X + 7.9*in} {
 		films := filmsAt(a, x)
 		above, _ := outermost(films, b.Box.Min.Z+1)
 		below, _ := outermost(films, b.Box.Min.Z-1)
@@ -195,20 +199,25 @@ func TestPatchBesideTheBlock(t *testing.T) {
 	}
 }
 
-// The wrap goes round all four sides: its girth is twice the height of the block and twice its width, 2 (9 1/4 + 8 1/4)
-// = 35 in, and it runs from the lap on the wall to the block's front, 3 3/4 + 2 in.
+// The cap is as deep as the block and its 2 in on the wall, 3 3/4 + 2, and as wide as the block and 2 in down
+// either side, 8 3/4 + 4; a side piece as deep and 2 in out on the wall, 5 3/4, and as high as the block. The
+// foot of the block stays bare.
 func TestWrapByHand(t *testing.T) {
 	a := built(t, "deck")
-	for i, p := range a.Find(detail.Wrap) {
-		if math.Abs(p.Size[1].Inches()-5.75) > 1e-9 || math.Abs(p.Size[2].Inches()-35) > 1e-9 {
-			t.Errorf("%s is cut %.3f by %.3f in, want 5.75 by 35", p.ID, p.Size[1].Inches(), p.Size[2].Inches())
+	for _, p := range a.Find(detail.Wrap) {
+		want := map[string][2]float64{"M2": {5.75, 12.75}, "M3": {5.75, 9.25}}[p.Mark]
+		if math.Abs(p.Size[1].Inches()-want[0]) > 1e-9 || math.Abs(p.Size[2].Inches()-want[1]) > 1e-9 {
+			t.Errorf("%s is cut %.3f by %.3f in, want %v", p.ID, p.Size[1].Inches(), p.Size[2].Inches(), want)
 		}
-		box, b := p.Bounds(), a.Blocks[i].Box
-		if math.Abs(box.Min.X-(b.Min.X-detail.Film)) > 1e-6 || math.Abs(box.Max.X-(b.Max.X+detail.Film)) > 1e-6 || math.Abs(box.Min.Z-(b.Min.Z-detail.Film)) > 1e-6 {
-			t.Errorf("%s is not round the sides and the foot: %+v about %+v", p.ID, box, b)
+		box, b := p.Bounds(), a.Blocks[p.Block].Box
+		if box.Min.Z < b.Min.Z-1e-6 {
+			t.Errorf("%s hangs below the foot: %+v about %+v", p.ID, box, b)
+		}
+		if p.Mark == "M2" && (math.Abs(box.Min.X-(b.Min.X-2*detail.Film)) > 1e-6 || math.Abs(box.Max.X-(b.Max.X+2*detail.Film)) > 1e-6) {
+			t.Errorf("%s does not lie over both side pieces: %+v about %+v", p.ID, box, b)
 		}
 	}
-	if n := len(a.Find(detail.Patch)); n != 9 || a.Count(detail.Wrap) != 9 {
+	if n := len(a.Find(detail.Patch)); n != 9 || a.Count(detail.Wrap) != 27 {
 		t.Errorf("%d patches and %d wraps on nine blocks", n, a.Count(detail.Wrap))
 	}
 }

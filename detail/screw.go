@@ -2,15 +2,19 @@ package detail
 
 import (
 	"fmt"
+	"math"
 
 	"standclear/detail/spec"
 	"standclear/detail/unit"
 	"standclear/geom"
 )
 
-// screwInset is the distance of the first screw columns from the ends and edges of a block, mm (3/4 in);
-// every further joint stands one inset farther in, so that no screw meets another.
-const screwInset = 19.05
+// Screws keep 5 D from each other down a column and from the ends of the block, in bored wood, and 3 D
+// between columns: NDS 2018 commentary table C12.1.5.7, load across the grain (from memory, confirm).
+const (
+	ScrewPitch = 5.0
+	screwRows  = 3.0
+)
 
 // Joint is one joint of a block that its own screws cross.
 type Joint struct {
@@ -44,10 +48,9 @@ func (a *Assembly) Joints() []Joint {
 	return out
 }
 
-// screws sets the screws of every joint of block i: two columns near the ends, driven inward from the
-// face of the outer piece.
+// screws sets the screws of every joint of block i, driven inward from the face of the outer piece.
 //
-//	|o . |  |. o|    o joint 1, . joint 2
+//	|o .  . o|    o every joint; columns clear of the bolts, two or four
 func (a *Assembly) screws(i int) {
 	b := &a.Blocks[i]
 	for j, joint := range a.Joints() {
@@ -65,21 +68,47 @@ func (a *Assembly) screws(i int) {
 	}
 }
 
-// ScrewSpots returns where the n screws of the j-th joint of block i stand, in x and z: left and right
-// in turn, from the foot up. Every second joint stands half a step higher.
+// ScrewSpots returns where the n screws of the j-th joint of block i stand, in x and z: across in turn, from
+// the foot up, in as few columns as keep their pitch. Every second joint stands half a step higher, so that
+// no screw meets one of the next joint.
 func (a *Assembly) ScrewSpots(i, j, n int) []geom.Vec {
 	b := a.Blocks[i].Box
-	rows := (n + 1) / 2
-	inset := screwInset * float64(j+1)
-	z0, z1 := b.Min.Z+screwInset, a.blockTop(i, a.Frame.BlockOut)-screwInset
+	d := a.Joints()[j].Screws.Diameter.MM()
+	edge := math.Max(ScrewPitch*d, a.Spec.Pick(19.05, 20))
+	z0, z1 := b.Min.Z+edge, a.blockTop(i, a.Frame.BlockOut)-edge
+	cols := a.screwColumns(i, edge, d)
+	if rows := (n + 1) / 2; (z1-z0)/float64(max(1, rows)) >= ScrewPitch*d || len(cols) < 4 {
+		cols = []float64{cols[0], cols[len(cols)-1]}
+	}
+	rows := (n + len(cols) - 1) / len(cols)
 	step := (z1 - z0) / float64(max(1, rows))
 	out := make([]geom.Vec, n)
 	for k := range out {
-		x := b.Min.X + inset
-		if k%2 == 1 {
-			x = b.Max.X - inset
-		}
-		out[k] = geom.Vec{X: x, Y: z0 + step*(float64(k/2)+0.25+0.5*float64(j%2))}
+		out[k] = geom.Vec{X: cols[k%len(cols)], Y: z0 + step*(float64(k/len(cols))+0.25+0.5*float64(j%2))}
 	}
 	return out
 }
+
+// screwColumns returns the axes for screws across block i: one near each end and, where the bolts leave
+// room, two between.
+func (a *Assembly) screwColumns(i int, edge, d float64) []float64 {
+	b := a.Blocks[i].Box
+	outer := []float64{b.Min.X + edge, b.Max.X - edge}
+	free := func(x float64) bool {
+		for _, h := range a.holes(i) {
+			if math.Abs(h.X-x) < h.Dia/2+d/2+screwClear {
+				return false
+			}
+		}
+		return true
+	}
+	for in := edge + screwRows*d; in < a.Spec.Blocks.Width.MM()/2-screwRows*d/2; in += 0.5 {
+		if l, r := b.Min.X+in, b.Max.X-in; free(l) && free(r) {
+			return []float64{outer[0], l, r, outer[1]}
+		}
+	}
+	return outer
+}
+
+// screwClear is the wood left between a screw and a bolt hole, 1/8 in (a judgement).
+const screwClear = 3.175

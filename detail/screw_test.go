@@ -47,27 +47,36 @@ func TestJointsByHand(t *testing.T) {
 	}
 }
 
-// The twelve screws of the first joint of B1, by hand: columns 3/4 in from the ends of a block from 8 3/8 to
-// 16 5/8 in; six rows between 3/4 in over the foot at -13 1/2 and 3/4 in under the top's outer edge, which falls 3 3/4 / 12
-// = 5/16 from -4 1/4: from -12 3/4 to -5 5/16 are 7 7/16, a step of 1.23958, the first a quarter of it up. The
-// second joint stands 3/4 in farther in and half a step higher.
+// The twelve screws of the first joint of B1, by hand: 5 D = 0.95 in from the ends of a block from 8 1/8 to
+// 16 7/8 in; six rows between 0.95 in over the foot at -13 1/2 and 0.95 in under the top's outer edge, which falls
+// 3 3/4 / 12 = 5/16 from -4 1/4: from -12.55 to -5.5125 are 7.0375, a step of 1.17292, more than 5 D; the first a
+// quarter of it up. The second joint stands half a step higher in the same columns.
 func TestScrewSpotsByHand(t *testing.T) {
 	const in = 25.4
 	a := built(t, "deck")
-	step := 7.4375 / 6
-	for j, c := range []struct{ left, right, z0 float64 }{
-		{9.125, 15.875, -12.75 + step/4}, {9.875, 15.125, -12.75 + 0.75*step},
-	} {
+	step := 7.0375 / 6
+	for j, z0 := range []float64{-12.55 + step/4, -12.55 + 0.75*step} {
 		spots := a.ScrewSpots(0, j, 12)
 		if len(spots) != 12 {
 			t.Fatalf("joint %d: %d spots", j+1, len(spots))
 		}
 		for k, p := range spots {
-			want := geom.Vec{X: []float64{c.left, c.right}[k%2] * in, Y: (c.z0 + step*float64(k/2)) * in}
+			want := geom.Vec{X: []float64{9.075, 15.925}[k%2] * in, Y: (z0 + step*float64(k/2)) * in}
 			if p.Dist(want) > 1e-6 {
 				t.Errorf("joint %d, screw %d at %.4f, %.4f in, want %.4f, %.4f", j+1, k+1, p.X/in, p.Y/in, want.X/in, want.Y/in)
 			}
 		}
+	}
+	// Twenty in two columns would stand 0.704 in apart; in four, five rows of 1.4075 in. The inner columns are 3 D
+	// = 0.57 in from the outer ones, at 9.645 in, and 1.23 in from the bolts' axes at 10 7/8.
+	spots := a.ScrewSpots(0, 0, 20)
+	for k, want := range []float64{9.075, 9.645, 15.355, 15.925, 9.075} {
+		if math.Abs(spots[k].X-want*in) > 0.51 { // the search steps half a millimetre
+			t.Errorf("screw %d of twenty at %.3f in, want %.3f", k+1, spots[k].X/in, want)
+		}
+	}
+	if up := (spots[4].Y - spots[0].Y) / in; math.Abs(up-1.4075) > 1e-6 {
+		t.Errorf("rows %.4f in apart, want 1.4075", up)
 	}
 	if got := len(a.ScrewSpots(0, 0, 5)); got != 5 {
 		t.Errorf("%d spots for five screws", got)

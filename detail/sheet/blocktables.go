@@ -168,8 +168,10 @@ func (w *writer) blockNotes(width float64) *table {
 		add("Stack the pieces flush at foot and ends and clamp.")
 	}
 	add("Drill square through from the outside face with a board behind, holes within %s of place. Drill ledger, sheathing and rim through the block as the template.", w.tolerance())
-	if p := w.partOf(detail.Wrap); p != nil {
-		add("Wrap M2: piece %s x %s a block; sides first, the top over them, up the wall last.", w.text(p.Size[1].MM()), w.text(p.Size[2].MM()))
+	if wrap := w.a.Find(detail.Wrap); len(wrap) > 2 {
+		side, cap := wrap[0], wrap[2]
+		add("At the wall: side pieces M3, %s x %s, two a block, turned out onto M1; cap M2, %s x %s, over them, up the wall, down both sides. Leave the foot bare.",
+			w.text(side.Size[1].MM()), w.text(side.Size[2].MM()), w.text(cap.Size[1].MM()), w.text(cap.Size[2].MM()))
 	}
 	t.rows = append(t.rows, []string{caps(fmt.Sprintf("One block weighs about %s. Third-angle projection.", w.blockWeight()))})
 	return t

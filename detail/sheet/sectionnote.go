@@ -112,7 +112,7 @@ func (w *writer) insulationNote(c *composer, p view.Picture, words string) {
 // lapNotes names the membranes where each lies alone, and the laps where they lie on each other.
 func (w *writer) lapNotes(c *composer, p view.Picture, b int) {
 	s, f := w.a.Spec, w.a.Frame
-	w.filmNote(c, p, detail.Wrap, func(v geom.Vec) bool { return v.X > f.BlockOut*0.4 && v.Y > f.BlockBottom+50 }, "M2 BLOCK WRAP, TOP FALLS "+s.Blocks.TopSlope.Text(s.Project.System)+" OUTWARD, UP THE WALL "+w.text(s.Water.WrapLap.MM())+", DOWN BOTH SIDES: WATER LEAVES SIDEWAYS INTO THE GAP")
+	w.filmNote(c, p, detail.Wrap, func(v geom.Vec) bool { return v.X > f.BlockOut*0.4 && v.Y > f.BlockBottom+50 }, "M2 CAP, FALLS "+s.Blocks.TopSlope.Text(s.Project.System)+" OUTWARD, UP THE WALL "+w.text(s.Water.WrapLap.MM())+", DOWN BOTH SIDES OVER M3; FOOT BARE: WATER LEAVES SIDEWAYS AND DOWN")
 	if b < 0 {
 		return
 	}

@@ -205,12 +205,11 @@ func (p *Picture) Films(c Piece, k float64) []geom.Path {
 	if !isFilm(c.Part.Role) || math.Abs(p.View.N.X) < 0.99 {
 		return c.Lines
 	}
-	foot := c.Part.Bounds().Center().Z
 	out := make([]geom.Path, 0, len(c.Lines))
 	for _, l := range c.Lines {
 		q := geom.Path{V: append([]geom.Vertex(nil), l.V...), Closed: l.Closed}
 		for i, v := range q.V {
-			q.V[i].Vec = lifted(v.Vec, c.Part.Role, foot, k)
+			q.V[i].Vec = lifted(v.Vec, c.Part.Role, k)
 		}
 		out = append(out, q)
 	}
@@ -221,15 +220,12 @@ func isFilm(r detail.Role) bool {
 	return r == detail.Barrier || r == detail.Patch || r == detail.Wrap
 }
 
-// lifted moves a point of a film outward by the layer it lies in; the run of a wrap over a block is
-// lifted off the block, up above its middle and down below it.
-func lifted(v geom.Vec, r detail.Role, middle, k float64) geom.Vec {
+// lifted moves a point of a film outward by the layer it lies in; the run of a cap over a block is lifted
+// off the block.
+func lifted(v geom.Vec, r detail.Role, k float64) geom.Vec {
 	const pitch = 0.8
-	if v.X > 4*detail.Film || r == detail.Wrap && v.X < geom.Tol {
-		if v.Y > middle {
-			return geom.Vec{X: v.X, Y: v.Y + pitch/2*k}
-		}
-		return geom.Vec{X: v.X, Y: v.Y - pitch/2*k}
+	if v.X > 4*detail.Film {
+		return geom.Vec{X: v.X, Y: v.Y + pitch/2*k}
 	}
 	n := math.Floor(v.X / detail.Film)
 	out := geom.Vec{X: (0.4 + pitch*n) * k, Y: v.Y}

@@ -102,10 +102,31 @@ func (c *fitter) screws() {
 			}
 		}
 	}
+	c.screwPitch()
 	c.holds(check.Step{ID: "clash_screws", Group: check.Fit, Name: "screws of the block clear of bolt holes and of each other", Clause: "geometry of the parts; judgement: 1/8 in (3 mm) of wood between", Where: "all blocks",
 		Reason: few(hit), Fix: "fewer screws, or a wider block"}, len(hit) == 0)
 	c.atLeast(check.Step{ID: "screw_point", Group: check.Fit, Symbol: "y", Name: "points of the screws stay inside the block", Formula: "block - screw", Clause: "judgement: 1/8 in (3 mm)", Where: "all blocks",
 		Reason: fmt.Sprintf("the screws reach %s from the sheathing face", c.text(least)), Fix: "shorter screws"}, least, c.round(0.125, 3))
+}
+
+// screwPitch: what the screws of each joint keep from each other down a column.
+func (c *fitter) screwPitch() {
+	least, where, d := math.Inf(1), "", 0.0
+	for j, joint := range c.a.Joints() {
+		spots := c.a.ScrewSpots(0, j, joint.Screws.Count)
+		for i, p := range spots {
+			for _, q := range spots[i+1:] {
+				if gap := math.Abs(q.Y - p.Y); math.Abs(q.X-p.X) < 0.1 && gap < least {
+					least, where, d = gap, joint.Outer+" to "+joint.Inner, joint.Screws.Diameter.MM()
+				}
+			}
+		}
+	}
+	if math.IsInf(least, 1) {
+		return // one screw in a column
+	}
+	c.atLeast(check.Step{ID: "screw_pitch", Group: check.Fit, Symbol: "s", Name: "screws of the block from each other, down a column", Formula: "5 D in bored wood", Clause: "NDS 2018 commentary table C12.1.5.7, load across the grain (from memory, confirm)", Where: where,
+		Reason: fmt.Sprintf("%s apart", c.fine(least)), Fix: "fewer screws, or a higher or wider block"}, least, detail.ScrewPitch*d)
 }
 
 // devices: the tension devices beside a house joist and a deck joist, near the ends, clear of the rest.

@@ -116,7 +116,7 @@ func TestValuesByHand(t *testing.T) {
 		}
 	}
 	// Nine blocks of 8 1/4 in 176 in; slopes 1:8 and 1:12.
-	for id, want := range map[string]float64{"gap_blocked_share": 9 * 8.25 / 176, "flashing_fall": 0.125, "block_top_fall": 1.0 / 12} {
+	for id, want := range map[string]float64{"gap_blocked_share": 9 * 8.75 / 176, "flashing_fall": 0.125, "block_top_fall": 1.0 / 12} {
 		if s := found(t, r, id); math.Abs(s.Value.V-want) > 1e-9 {
 			t.Errorf("%s is %.6f, want %.6f", id, s.Value.V, want)
 		}
@@ -130,10 +130,10 @@ func TestStory(t *testing.T) {
 		sets []string
 		says []string
 	}{
-		// Half a block and 75 mm are 7 1/8 in on the grid; (176 - 14 1/4) / 22 = 7.4, so eight spaces of 20.22. B1 has a
-		// bolt at 7 1/8 + 1 5/8 = 8 3/4, 1.55 in off the joist at 7.2, which is the second of those built.
-		{"deck", nil, []string{`9 blocks at 8 equal spaces of 1'-8 1/4" clash at B1 (1.55 in off house joist 2)`, "9 blocks at spaces of"}},
-		{"deck", []string{"floor.joists.direction=parallel", "obstacles="}, []string{`9 blocks at 8 equal spaces of 1'-8 1/4"`}},
+		// Half a block and 75 mm are 7 3/8 in on the grid; (176 - 14 3/4) / 22 = 7.3, so eight spaces of 20.16. B1 has a
+		// bolt at 7 3/8 - 1 5/8 = 5 3/4, 1.45 in off the joist at 7.2, which is the second of those built.
+		{"deck", nil, []string{`9 blocks at 8 equal spaces of 1'-8 3/16" clash at B1 (1.45 in off house joist 2)`, "9 blocks at spaces of"}},
+		{"deck", []string{"floor.joists.direction=parallel", "obstacles="}, []string{`9 blocks at 8 equal spaces of 1'-8 3/16"`}},
 		{"deck", []string{"blocks.positions=[12 1/2in, 30in]"}, []string{"positions as given: 2 blocks"}},
 		{"deck", []string{"blocks.positions=[12 1/2in]"}, []string{"positions as given: 1 block"}},
 	} {
