@@ -15,11 +15,13 @@ func (a *Assembly) obstacles() {
 		if name == "" {
 			name = o.Kind
 		}
+		role := Obstacle
 		y0, y1, z0, z1 := f.BackingIn-350, f.BackingIn-50, f.RimBottom+50, f.RimTop-75
 		if !o.Inside {
+			role = Outside
 			y0, y1, z0, z1 = f.InsulOut, f.CladOut+50, f.BlockBottom, f.BlockTop
 		}
-		a.add(Part{ID: fmt.Sprintf("OB%d", i+1), Mark: fmt.Sprintf("OB%d", i+1), Name: name, Role: Obstacle, Material: "obstacle", Block: -1, Existing: true,
+		a.add(Part{ID: fmt.Sprintf("OB%d", i+1), Mark: fmt.Sprintf("OB%d", i+1), Name: name, Role: role, Material: "obstacle", Block: -1, Existing: true,
 			Solids: []geom.Solid{box(o.From.MM(), o.To.MM(), y0, y1, z0, z1)}})
 	}
 	for i, d := range a.Spec.Doors {

@@ -62,7 +62,8 @@ const (
 	Flashing   Role = "flashing"
 	Screen     Role = "insect screen"
 	TensionRod Role = "lateral tension device"
-	Obstacle   Role = "obstacle"
+	Obstacle   Role = "obstacle"         // behind the rim
+	Outside    Role = "obstacle outside" // on the wall
 )
 
 // Part is one physical piece.

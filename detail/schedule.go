@@ -14,7 +14,7 @@ type Line struct {
 	Mark, Name, Material, Note string
 	Size                       [3]unit.Length
 	Qty                        int
-	Existing                   bool
+	Existing                   bool // or by others, or a layer of the wall, whose extent is not counted
 }
 
 // Schedule counts the parts by mark, name and size; new parts first, each group in build order.
@@ -26,7 +26,7 @@ func (a *Assembly) Schedule() []Line {
 	at := map[key]int{}
 	var lines []Line
 	for _, p := range a.Parts {
-		if p.Role == Earth || p.Role == Obstacle {
+		if p.Role == Earth || p.Role == Obstacle || p.Role == Outside {
 			continue
 		}
 		k := key{p.Mark, p.Name, p.Material, p.Note, [3]int64{micron(p.Size[0]), micron(p.Size[1]), micron(p.Size[2])}}
@@ -35,10 +35,20 @@ func (a *Assembly) Schedule() []Line {
 			continue
 		}
 		at[k] = len(lines)
-		lines = append(lines, Line{Mark: p.Mark, Name: p.Name, Material: p.Material, Note: p.Note, Size: p.Size, Qty: 1, Existing: p.Existing})
+		lines = append(lines, Line{Mark: p.Mark, Name: p.Name, Material: p.Material, Note: p.Note, Size: p.Size, Qty: 1, Existing: p.Existing || p.layer()})
 	}
 	sort.SliceStable(lines, func(i, j int) bool { return !lines[i].Existing && lines[j].Existing })
 	return lines
+}
+
+// layer reports whether a part is a layer of the wall: it runs on past what is drawn, so its extent is not
+// counted here.
+func (p *Part) layer() bool {
+	switch p.Role {
+	case Barrier, OuterInsul, Furring, Cladding:
+		return true
+	}
+	return false
 }
 
 // micron rounds to a hundredth of a millimetre, so that equal parts count as equal.

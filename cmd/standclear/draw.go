@@ -138,7 +138,7 @@ func (j *job) title() string {
 // schedule writes the counted parts as CSV, sizes in the project's units.
 func (j *job) schedule(w io.Writer) error {
 	c := csv.NewWriter(w)
-	rows := [][]string{{"mark", "name", "quantity", "thickness", "width", "length", "material", "note", "existing"}}
+	rows := [][]string{{"mark", "name", "quantity", "thickness", "width", "length", "material", "note", "status"}}
 	for _, l := range j.assembly.Schedule() {
 		row := []string{l.Mark, l.Name, fmt.Sprint(l.Qty)}
 		for _, v := range l.Size {

@@ -79,6 +79,9 @@ func (s *source) read(e env, args []string) (string, []byte, error) {
 		return "standard input", b, err
 	case len(args) == 1:
 		b, err := os.ReadFile(args[0])
+		if err != nil {
+			err = fmt.Errorf("the project file cannot be read: %w", err)
+		}
 		return args[0], b, err
 	}
 	name := s.demo

@@ -32,7 +32,7 @@ func (j *job) table(w io.Writer, short bool) error {
 	for _, s := range steps {
 		limit, ratio := "-", "-"
 		if s.Limit != nil {
-			limit, ratio = s.LimitText(sys), s.RatioText()
+			limit, ratio = s.LimitText(sys), s.RatioText()+s.CapText()
 		}
 		value := "-"
 		if !s.Bare() {
@@ -49,11 +49,10 @@ func (j *job) table(w io.Writer, short bool) error {
 			if strings.HasPrefix(s.Reason, s.Name) {
 				name = ""
 			}
-			fmt.Fprintf(w, "%s: %s%s", s.Verdict, name, s.Reason)
+			fmt.Fprintf(w, "%s: %s%s\n", s.Verdict, name, s.Reason)
 			if s.Fix != "" {
-				fmt.Fprintf(w, " (smallest change: %s)", s.Fix)
+				fmt.Fprintf(w, "  smallest change: %s\n", s.Fix)
 			}
-			fmt.Fprintln(w)
 		}
 	}
 	_, err := fmt.Fprintf(w, "%s. A calculation aid: local code and a licensed engineer decide.\n", j.verdict())

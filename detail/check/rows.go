@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"strings"
 
 	"standclear/detail/unit"
@@ -43,11 +42,7 @@ func (s *Step) result(sys unit.System) string {
 		t = append(t, "= "+s.Value.Text(sys))
 	}
 	if s.Limit != nil {
-		of := ""
-		if s.Cap != 0 && s.Cap != 1 {
-			of = fmt.Sprintf(" of %.2f", s.Cap)
-		}
-		t = append(t, s.LimitText(sys)+" ratio "+s.RatioText()+of)
+		t = append(t, s.LimitText(sys)+" ratio "+s.RatioText()+s.CapText())
 	}
 	if s.Verdict != Info {
 		t = append(t, s.Verdict.String())

@@ -86,6 +86,14 @@ func (s *Step) RatioText() string {
 	return fmt.Sprintf("%.3f", s.Ratio)
 }
 
+// CapText prints the greatest ratio that is still good where that is not 1: " of 0.90".
+func (s *Step) CapText() string {
+	if s.Cap == 0 || s.Cap == 1 || s.Limit == nil {
+		return ""
+	}
+	return fmt.Sprintf(" of %.2f", s.Cap)
+}
+
 func orDash(s string) string {
 	if s == "" {
 		return "value"

@@ -122,7 +122,7 @@ func (w *writer) blockFront(k float64) *composer {
 func (c *composer) grain(face geom.Box, holes, screws []geom.Vec, upright bool) {
 	half, box := geom.Vec{X: c.mm(9)}, geom.Vec{X: c.mm(10), Y: c.mm(4.5)}
 	if upright {
-		half, box = geom.Vec{Y: c.mm(9)}, geom.Vec{X: c.mm(8), Y: c.mm(10)}
+		half, box = geom.Vec{Y: c.mm(9)}, geom.Vec{X: c.mm(14), Y: c.mm(10)}
 	}
 	best, room := face.Center(), math.Inf(-1)
 	const steps = 24
@@ -135,6 +135,10 @@ func (c *composer) grain(face geom.Box, holes, screws []geom.Vec, upright bool) 
 		}
 	}
 	c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{best.Sub(half), best}, End: render.Arrow}, render.Leader{Pen: render.Note, Points: []geom.Vec{best.Add(half), best}, End: render.Arrow})
+	if upright {
+		c.text(render.Note, best.Add(geom.Vec{X: c.mm(1.5)}), 2.5, render.MiddleLeft, 0, "GRAIN")
+		return
+	}
 	c.text(render.Note, best.Add(geom.Vec{X: c.mm(1), Y: c.mm(1)}), 2.5, render.BottomCentre, 0, "GRAIN")
 }
 

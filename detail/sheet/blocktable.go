@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"standclear/detail"
 	"standclear/detail/unit"
 	"strings"
@@ -16,7 +17,7 @@ func (w *writer) blockTable() *table {
 	for i, b := range w.a.Blocks {
 		joist := "-"
 		if k, ok := rules.Closest("house joist", b.X); ok {
-			joist = w.down(k.Distance)
+			joist = w.text(k.Distance)
 		}
 		re, pull := "NOT CHECKED", "NOT CHECKED"
 		if i < len(w.results.Reactions) {
@@ -30,14 +31,20 @@ func (w *writer) blockTable() *table {
 
 // zoneTable lists what stands in the way behind the rim or on the wall.
 func (w *writer) zoneTable() *table {
-	t := &table{title: "IN THE WAY", head: []string{"MARK", "WHAT", "FROM", "TO", "KEEP OFF"}, width: []float64{18, 52, 28, 28, 64}}
-	for i, o := range w.a.Find(detail.Obstacle) {
-		keep := "NO BLOCK"
+	t := &table{title: "OBSTRUCTIONS, POSTS AND POINT LOADS", head: []string{"MARK", "WHAT", "FROM", "TO", "NOTE"}, width: []float64{18, 52, 28, 28, 64}}
+	for i, o := range w.a.Find(detail.Obstacle, detail.Outside) {
+		keep := "KEEP OFF WITH BLOCKS"
 		if w.a.Spec.Obstacles[i].Inside {
-			keep = "NO BOLT, NUT OR WASHER"
+			keep = "KEEP OFF WITH BOLTS, NUTS, WASHERS"
 		}
 		b := o.Bounds()
 		t.rows = append(t.rows, []string{o.Mark, caps(o.Name), w.text(b.Min.X), w.text(b.Max.X), keep})
+	}
+	for i, x := range w.a.Spec.Deck.GuardPosts {
+		t.rows = append(t.rows, []string{fmt.Sprintf("GP%d", i+1), "GUARD POST ON THE LEDGER", w.text(x.MM()), "", "BY ITS DESIGNER"})
+	}
+	for i, p := range w.a.Spec.Deck.PointLoads {
+		t.rows = append(t.rows, []string{fmt.Sprintf("PL%d", i+1), caps(p.Name) + " " + p.Load.Text(w.a.Spec.Project.System), w.text(p.X.MM()), "", "POINT LOAD"})
 	}
 	return t
 }

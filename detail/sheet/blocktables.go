@@ -11,7 +11,11 @@ import (
 
 // blockTables are the plies, holes, distances, screws, quantities and steps of the shop sheet.
 func (w *writer) blockTables(width float64) []*table {
-	return []*table{w.plyTable(width), w.holeTable(width), w.distanceTable(width), w.screwTable(width), w.hardwareTable(width), w.cutTable(width), w.blockNotes(width)}
+	out := []*table{w.plyTable(width), w.holeTable(width), w.distanceTable(width)}
+	if len(w.a.Joints()) > 0 {
+		out = append(out, w.screwTable(width))
+	}
+	return append(out, w.hardwareTable(width), w.cutTable(width), w.blockNotes(width))
 }
 
 func shares(width float64, parts ...float64) []float64 {
@@ -47,7 +51,19 @@ func (w *writer) holeTable(width float64) *table {
 	t := &table{title: "HOLES THROUGH, FROM LOWER LEFT", head: []string{"HOLE", "X", "Y", "DIA", "FOR"}, width: shares(width, 0.9, 1.1, 1.1, 1, 2)}
 	b := w.a.Blocks[0].Box
 	for i, h := range w.a.Holes(0) {
-		t.rows = append(t.rows, []string{holeName(i), w.text(h.X - b.Min.X), w.text(h.Z - b.Min.Z), w.text(h.Dia), caps(boltWord(h.Set.Kind)) + " " + w.diameter(h.Set.Diameter)})
+		t.rows = append(t.rows, []string{holeName(i), w.text(h.X - b.Min.X), w.text(h.Z - b.Min.Z), w.text(h.Dia), w.holeFor(h)})
+	}
+	return t
+}
+
+// holeFor names the fastener of a hole and, where sets are apart, the wood it goes on into.
+func (w *writer) holeFor(h detail.Hole) string {
+	t := caps(boltWord(h.Set.Kind)) + " " + w.diameter(h.Set.Diameter)
+	switch f := w.a.Spec.Fasteners; h.Set {
+	case f.ToRim:
+		t += ", TO THE RIM"
+	case f.ToBlock:
+		t += ", TO THE LEDGER"
 	}
 	return t
 }
@@ -79,16 +95,13 @@ func (w *writer) screwTable(width float64) *table {
 		xs, ys = distinct(xs), distinct(ys)
 		rows := w.text(ys[0])
 		if n := len(ys); n > 1 {
-			rows += " TO " + w.text(ys[n-1]) + fmt.Sprintf(", %d EQUAL", n-1)
+			rows += " TO " + w.text(ys[n-1]) + fmt.Sprintf(", %d EQ SP", n-1)
 		}
 		var cols []string
 		for _, x := range xs {
 			cols = append(cols, w.text(x))
 		}
 		t.rows = append(t.rows, []string{joint.Outer + " TO " + joint.Inner, fmt.Sprint(joint.Screws.Count), w.exact(joint.Screws.Diameter) + " x " + w.text(joint.Screws.Length.MM()), strings.Join(cols, ", "), rows})
-	}
-	if len(t.rows) == 0 {
-		t.rows = append(t.rows, []string{"NONE", "", "", "", ""})
 	}
 	return t
 }
@@ -167,7 +180,16 @@ func (w *writer) blockNotes(width float64) *table {
 	if len(w.a.Joints()) == 0 {
 		add("Stack the pieces flush at foot and ends and clamp.")
 	}
-	add("Drill square through from the outside face with a board behind, holes within %s of place. Drill ledger, sheathing and rim through the block as the template.", w.tolerance())
+	if s.Fasteners.Through != nil {
+		add("Drill square through from the outside face with a board behind, holes within %s of place. Drill ledger, sheathing and rim through the block as the template.", w.tolerance())
+	} else {
+		add("Drill square through from the outside face with a board behind, holes within %s of place. Holes marked for the rim: bore the rim through them, the ledger not; holes marked for the ledger: the ledger alone.", w.tolerance())
+	}
+	for _, id := range []string{"lead_hole_rim", "lead_hole_block"} {
+		if st := w.report.Find(id); st != nil {
+			add("%s: shank %s, thread %s to %s.", strings.Replace(st.Name, "holes to bore", "Bore", 1), w.fine(st.With[0].Value), w.fine(st.With[1].Value), w.fine(st.With[2].Value))
+		}
+	}
 	if wrap := w.a.Find(detail.Wrap); len(wrap) > 2 {
 		side, cap := wrap[0], wrap[2]
 		add("At the wall: side pieces M3, %s x %s, two a block, turned out onto M1; cap M2, %s x %s, over them, up the wall, down both sides. Leave the foot bare.",

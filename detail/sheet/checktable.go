@@ -50,10 +50,7 @@ func (w *writer) checkTable(width float64) *table {
 		if st.Verdict == check.Info || st.Limit == nil {
 			continue
 		}
-		ratio := strings.ToUpper(st.RatioText())
-		if st.Cap != 0 && st.Cap != 1 {
-			ratio += fmt.Sprintf(" / %.2f", st.Cap)
-		}
+		ratio := strings.ToUpper(st.RatioText()) + strings.Replace(st.CapText(), " of", " /", 1)
 		t.rows = append(t.rows, []string{caps(st.Name), caps(st.Where), st.Value.Text(sys), st.LimitText(sys), ratio, caps(clause(st.Clause)), st.Verdict.String()})
 		pen := render.Note
 		if st.Verdict != check.OK {
@@ -70,7 +67,7 @@ func clause(s string) string {
 	return strings.ReplaceAll(s, ", from memory, confirm", "")
 }
 
-// heldTable lists in one row what holds without a number.
+// heldTable lists what holds without a number, three to a row.
 func (w *writer) heldTable(width float64) *table {
 	var names []string
 	for _, st := range w.report.Steps {
@@ -78,7 +75,15 @@ func (w *writer) heldTable(width float64) *table {
 			names = append(names, st.Name)
 		}
 	}
-	return &table{title: "ALSO HELD, AS DRAWN OR AS STATED", width: []float64{width}, text: 2.2, rows: [][]string{{caps(strings.Join(names, "; "))}}}
+	t := &table{title: "ALSO HELD, AS DRAWN OR AS STATED", width: shares(width, 1, 1, 1), text: 2.2}
+	for i := 0; i < len(names); i += 3 {
+		var row []string
+		for _, n := range names[i:min(i+3, len(names))] {
+			row = append(row, caps(n))
+		}
+		t.rows = append(t.rows, row)
+	}
+	return t
 }
 
 // leftTable lists what no check of this set looks at.

@@ -84,7 +84,7 @@ func (w *writer) elevationOptions() view.Options {
 	}
 	show := map[detail.Role]bool{
 		detail.Cladding: true, detail.Threshold: true, detail.Earth: true, detail.Base: true, detail.GroundIns: true, detail.Ledger: true, detail.BlockPly: true,
-		detail.Bolt: true, detail.Washer: true, detail.OuterInsul: true, detail.Rim: true, detail.Backing: true, detail.Footing: true, detail.TensionRod: true, detail.Obstacle: true,
+		detail.Bolt: true, detail.Washer: true, detail.OuterInsul: true, detail.Rim: true, detail.Backing: true, detail.Footing: true, detail.TensionRod: true, detail.Obstacle: true, detail.Outside: true,
 	}
 	return view.Options{
 		Window: geom.Box{Min: geom.Vec{X: f.Left + 150, Y: low}, Max: geom.Vec{X: f.Right - 150, Y: 450}},

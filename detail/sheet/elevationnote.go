@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 	"standclear/detail"
+	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -36,15 +37,32 @@ func (w *writer) cutMarks(c *composer) {
 	c.object.Min.Y = low - c.mm(21)
 }
 
-// marks lists the marks of the blocks and of what stands in the way, from the left.
+// marks lists the marks of the blocks, of what stands in the way and of posts and point loads, from the left.
 func (w *writer) marks() (names []string, at []float64) {
 	for _, b := range w.a.Blocks {
 		names, at = append(names, b.Mark), append(at, b.X)
 	}
-	for _, o := range w.a.Find(detail.Obstacle) {
-		x := o.Bounds().Center().X
+	type mark struct {
+		name string
+		x    float64
+	}
+	var more []mark
+	for _, o := range w.a.Find(detail.Obstacle, detail.Outside) {
+		more = append(more, mark{o.Mark, o.Bounds().Center().X})
+	}
+	for i, x := range w.a.Spec.Deck.GuardPosts {
+		more = append(more, mark{fmt.Sprintf("GP%d", i+1), x.MM()})
+	}
+	for i, p := range w.a.Spec.Deck.PointLoads {
+		more = append(more, mark{fmt.Sprintf("PL%d", i+1), p.X.MM()})
+	}
+	for _, m := range more {
+		x := m.x
+		if x < w.a.Frame.Left || x > w.a.Frame.Right {
+			continue // past what is drawn
+		}
 		i := sort.SearchFloat64s(at, x)
-		names, at = slices.Insert(names, i, o.Mark), slices.Insert(at, i, x)
+		names, at = slices.Insert(names, i, m.name), slices.Insert(at, i, x)
 	}
 	return names, at
 }
@@ -115,12 +133,12 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 		b := w.a.Blocks[0]
 		c.call(left, geom.Vec{X: b.Box.Min.X, Y: (b.Box.Min.Z + b.Box.Max.Z) / 2}, render.Arrow, w.countLine())
 	}
-	c.call(left, geom.Vec{X: 0, Y: f.LedgerTop - 20}, render.Arrow, "LEDGER L1, OUTLINE ONLY")
+	c.call(left, geom.Vec{X: 0, Y: f.LedgerBottom + 20}, render.Arrow, "LEDGER L1, OUTLINE ONLY")
 	c.call(left, geom.Vec{X: edge + 60, Y: f.RimBottom}, render.Arrow, "RIM BEHIND (DASHED): NO BOLT OUTSIDE IT")
 	if j, ok := firstAfter(w.a.HouseJoists, edge); ok {
-		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, fmt.Sprintf("HOUSE JOISTS AT %s BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(s.Floor.Joists.Spacing.MM()), w.down(w.leastToJoist())))
+		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, w.houseJoistWords()+fmt.Sprintf(" BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(w.leastToJoist())))
 	}
-	c.call(left, geom.Vec{X: edge + 40, Y: 200}, render.Dot, fmt.Sprintf("EXISTING CLADDING; REMOVE AND REFIT THE BAND ROUND THE LEDGER, %s BEYOND ITS ENDS, FROM %s TO %s", w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(f.BandBottom), w.signed(f.BandTop)))
+	c.call(left, geom.Vec{X: edge + 40, Y: 200}, render.Dot, w.claddingWords())
 	if s.Foundation.Kind != "wall" && s.Foundation.GradeHigh != nil {
 		c.call(left, geom.Vec{X: edge + 30, Y: s.Foundation.GradeHigh.MM() - 60}, render.Dot, "GROUND, FALLS ALONG THE WALL; KEEP IT FALLING AWAY FROM THE WALL")
 	}
@@ -130,6 +148,30 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 	if rods := w.a.Find(detail.TensionRod); len(rods) > 0 {
 		c.call(left, geom.Vec{X: rods[0].Bounds().Min.X, Y: rods[0].Bounds().Center().Z}, render.Arrow, w.deviceWords())
 	}
+}
+
+// claddingWords give the opening in the finished cladding and how far the layers must be off the wall while
+// membranes and flashing go in.
+func (w *writer) claddingWords() string {
+	f, s := w.a.Frame, w.a.Spec
+	low, high := f.BandBottom, f.BandTop+s.Water.Flashing.Up.MM()
+	for i := range w.a.Blocks {
+		if p := w.a.PatchBox(i); !p.Empty() {
+			low, high = math.Min(low, p.Min.Y), math.Max(high, p.Max.Y)
+		}
+	}
+	const room = 50.8 // for the hand and the lap, common practice, no source
+	return fmt.Sprintf("CLADDING OPEN ROUND THE LEDGER FROM %s TO %s, %s BEYOND ITS ENDS; IN A CLAD WALL TAKE CLADDING, FURRING AND INSULATION OFF FROM %s TO %s AND PUT THEM BACK OVER MEMBRANES AND F1",
+		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(low-room), w.signed(high+room))
+}
+
+// houseJoistWords say where the house joists stand: the first right of the ledger's left end, and the spacing.
+func (w *writer) houseJoistWords() string {
+	t := "HOUSE JOISTS AT " + w.exact(w.a.Spec.Floor.Joists.Spacing)
+	if x, ok := firstAfter(w.a.HouseJoists, 0); ok {
+		t += ", ONE AT " + w.exact(unit.Length(x)) + " FROM THE LEFT END OF THE LEDGER,"
+	}
+	return t
 }
 
 // firstAfter returns the first of the ascending values past x.
@@ -171,7 +213,15 @@ func (w *writer) deviceWords() string {
 	for _, d := range w.a.Tension {
 		at = append(at, w.text(d.X))
 	}
-	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, BESIDE A HOUSE JOIST AND A DECK JOIST; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "))
+	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.a.Spec.Pick(9.0/16*25.4, 13.5)))
+}
+
+// rodLevel is the height of the tension rods' axis.
+func (w *writer) rodLevel() float64 {
+	if rods := w.a.Find(detail.TensionRod); len(rods) > 0 {
+		return rods[0].Bounds().Center().Z
+	}
+	return 0
 }
 
 // countLine is what an inspector counts.

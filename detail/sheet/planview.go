@@ -120,7 +120,7 @@ func (w *writer) planNotes(c *composer, p view.Picture) {
 	f, length, low := w.a.Frame, w.a.Spec.Ledger.Length.MM(), p.Window.Min.Y
 	edge := p.Window.Min.X
 	if j, ok := firstAfter(w.a.HouseJoists, edge+40); ok {
-		c.call(left, geom.Vec{X: j, Y: -(f.BackingIn - 200)}, render.Dot, caps(fmt.Sprintf("HOUSE JOISTS AT %s, %s, EXISTING", w.text(w.a.Spec.Floor.Joists.Spacing.MM()), w.a.Spec.Floor.Joists.Kind)))
+		c.call(left, geom.Vec{X: j, Y: -(f.BackingIn - 200)}, render.Dot, w.houseJoistWords()+" "+caps(w.a.Spec.Floor.Joists.Kind)+", EXISTING")
 	}
 	c.call(left, geom.Vec{X: edge + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
 	c.call(left, geom.Vec{X: edge + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")

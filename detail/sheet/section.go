@@ -81,7 +81,7 @@ func (w *writer) sectionWindow() geom.Box {
 
 func (w *writer) sectionOptions() view.Options {
 	return view.Options{Window: w.sectionWindow(), Depth: 700, Leave: map[detail.Role]bool{
-		detail.Obstacle: true, detail.Cladding: false, detail.Threshold: true, detail.PlyScrew: true, detail.TensionRod: true,
+		detail.Obstacle: true, detail.Outside: true, detail.Cladding: false, detail.Threshold: true, detail.PlyScrew: true, detail.TensionRod: true,
 	}}
 }
 

@@ -348,6 +348,9 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	w.sayOf(c, right, p, detail.Cladding, 0.5, 0.4, w.overDeck, "STOPS "+w.text(s.Wall.Cladding.AboveFlash.MM())+" ABOVE F1")
 	w.sayOf(c, left, p, detail.Cavity, 0.3, 0.45, func(q view.Piece) bool { return q.Region.Bounds().Min.Y > f.SubTop-1 })
 	w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
+	if m := w.layerName("cavity"); m != "" {
+		c.call(right, geom.Vec{X: (f.InsulOut + f.CavityOut) / 2, Y: p.Window.Max.Y * 0.55}, render.Dot, caps(m+" "+w.text(f.CavityOut-f.InsulOut)+", VENTILATED CAVITY BETWEEN"))
+	}
 	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+", CONTINUOUS")
 	w.flashNote(c, p)
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(s.Deck.DeckGap.MM())+" OFF THE CLADDING")

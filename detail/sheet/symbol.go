@@ -33,7 +33,7 @@ var sectionMark = &render.Symbol{Name: "SC-CUT", Items: []render.Item{
 // partMark is the box round a part's mark.
 var partMark = &render.Symbol{Name: "SC-MARK", Items: []render.Item{
 	render.Stroke{Pen: render.Mark, Path: geom.Circle(pt(0, 0), 4)[0]},
-	render.Text{Pen: render.Mark, At: pt(0, 0), Height: 2.5, Align: render.MiddleCentre, Lines: []string{"B1"}, Attr: "MARK"},
+	render.Text{Pen: render.Mark, At: pt(0, 0), Height: 2.2, Align: render.MiddleCentre, Lines: []string{"B1"}, Attr: "MARK"},
 }}
 
 // title writes the view's title under everything else of it: number, title, rule, scale, bar.

@@ -144,7 +144,7 @@ func backingKeys(b *Backing) []key {
 		word("kind", &b.Kind, "carried: it has its own path for its share", "none", "loose", "carried").orWord("none", careful).lead("").eg("carried", "carried"),
 		word("material", &b.Material, "as the rims", stock.RimKeys()...).also(speciesKey).
 			or("spruce-pine-fir", "european softwood", careful).only(some),
-		length("thickness", &b.Thickness, "of the blocking, along the bolt").in(0, 12).survey("1 1/2in", "45mm").
+		length("thickness", &b.Thickness, "of the blocking, along the bolt").in(0.5, 12).survey("1 1/2in", "45mm").
 			only(func() bool { return b.Kind == "loose" || b.Kind == "carried" }),
 		gravity(&b.Gravity).only(some),
 		force("fixing", &b.Fixing, "allowable vertical load, up or down, of its own fixings to joists or rim, at one block").within(0, 20000*lb).
@@ -164,7 +164,7 @@ func tieKeys(t *Tie) []key {
 	return []key{
 		word("kind", &t.Kind, "what is nailed or bolted to the joists", "none", "strap", "hold-down").orWord("none", careful).lead("lateral").eg("strap", "strap"),
 		force("rating", &t.Rating, "allowable, each; two hold the backing of a bay").within(0, 20000*lb).or("0lb", "0kN", careful).only(some),
-		length("length", &t.Length, "along the joist").in(0, 120).or("24in", "600mm", judged).only(some),
+		length("length", &t.Length, "along the joist").in(6, 120).or("24in", "600mm", judged).only(some),
 		section("lateral", "tension hardware that holds the deck to the floor, apart from the blocks",
 			count("count", &t.Lateral.Count, "how many").within(0, 40).orWord("0", careful).lead("").eg("2", "2"),
 			force("rating", &t.Lateral.Rating, "allowable, each").within(0, 20000*lb).or("0lb", "0kN", careful).only(lateral),

@@ -56,7 +56,7 @@ func TestProblems(t *testing.T) {
 		{"deck.span=", `--set: deck.span: missing; a length of 1..30 ft; it has no default: write for instance span: 11'-0"`},
 		{"wall.layers.2.thickness=", "--set: wall.layers.2.thickness: missing; a length of 0..24 in; it has no default: write for instance thickness: 1/2in"},
 		{"blocks.pad.strength=40psi", "--set: blocks.pad.thickness: missing; a length of 0..6 in; the rest of its section means nothing without it: write for instance thickness: 1/2in"},
-		{"floor.backing.thickness=", "--set: floor.backing.thickness: missing; a length of 0..12 in; it has no default: write for instance thickness: 1 1/2in"},
+		{"floor.backing.thickness=", "--set: floor.backing.thickness: missing; a length of 0.5..12 in; it has no default: write for instance thickness: 1 1/2in"},
 		{"deck.span=survey", `--set: deck.span: not surveyed yet; a length of 1..30 ft; write for instance 11'-0"`},
 		{"fasteners.through.rows=SURVEY", "--set: fasteners.through.rows: not surveyed yet; a list is wanted; write for instance [3in, 6 3/8in]"},
 		{"sheets.section=1:3", `--set: sheets.section: "1:3" is not a usual scale; a scale is one of 12" = 1'-0", 6" = 1'-0", 3" = 1'-0", 1 1/2" = 1'-0", 1" = 1'-0", 3/4" = 1'-0", 1/2" = 1'-0", 1/4" = 1'-0", 1/8" = 1'-0", 1:1, 1:2, 1:5, 1:10, 1:20, 1:50, 1:100; the nearest is 1:2`},

@@ -16,7 +16,7 @@ var cutPens = map[detail.Role]render.Pen{
 	detail.Rim: render.Cut, detail.Backing: render.Cut, detail.Sheathing: render.Cut, detail.Earth: render.Ground,
 	detail.Finish: render.Visible, detail.FloorBoard: render.Visible, detail.Subfloor: render.Visible, detail.Plate: render.Visible, detail.Stud: render.Visible,
 	detail.HouseJoist: render.Visible, detail.Footing: render.Cut, detail.GroundIns: render.Visible, detail.DrainBoard: render.Visible, detail.Cavity: render.Visible,
-	detail.DeckJoist: render.Visible, detail.Decking: render.Visible, detail.Obstacle: render.Visible, detail.Threshold: render.Visible, detail.TieStrap: render.Cut,
+	detail.DeckJoist: render.Visible, detail.Decking: render.Visible, detail.Obstacle: render.Visible, detail.Outside: render.Visible, detail.Threshold: render.Visible, detail.TieStrap: render.Cut,
 }
 
 // linePens is the pen of a thin sheet that a section shows as a line.
@@ -33,7 +33,7 @@ var seenPens = map[detail.Role]render.Pen{
 	detail.Cladding: render.Existing, detail.HouseJoist: render.Existing, detail.DeckJoist: render.Visible, detail.Decking: render.Existing,
 	detail.Furring: render.Existing, detail.OuterInsul: render.Existing, detail.Finish: render.Existing, detail.Stud: render.Existing, detail.Cavity: render.Existing,
 	detail.Screen: render.Fine, detail.Subfloor: render.Existing, detail.FloorBoard: render.Existing, detail.Plate: render.Existing,
-	detail.Earth: render.Ground, detail.Barrier: render.Fine, detail.Sheathing: render.Existing, detail.Obstacle: render.Existing,
+	detail.Earth: render.Ground, detail.Barrier: render.Fine, detail.Sheathing: render.Existing, detail.Obstacle: render.Existing, detail.Outside: render.Existing,
 }
 
 // CutPen returns the pen of a part's cut outline.

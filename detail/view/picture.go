@@ -78,7 +78,7 @@ func (o Options) shows(p *detail.Part) bool {
 }
 
 // isZone reports whether the part is a place to keep off and not a body: it is never cut.
-func isZone(p *detail.Part) bool { return p.Role == detail.Obstacle }
+func isZone(p *detail.Part) bool { return p.Role == detail.Obstacle || p.Role == detail.Outside }
 
 // solids returns what of the part is drawn: with its holes or without.
 func (o Options) solids(p *detail.Part) []geom.Solid {

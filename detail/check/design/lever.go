@@ -21,15 +21,26 @@ func levers(s *spec.Spec, a *detail.Assembly) []lever {
 		{changes: moreScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count)},
 		{changes: moreScrews("blocks.ledger_screws.count", s.Blocks.LedgerScrews.Count)},
 		{changes: k.closer(a)},
+		{changes: k.shifted(s), all: true},
+		{changes: k.up(s)},
+		{changes: [][]string{{"blocks.end_min=" + k.length(s.Blocks.Width/2)}}},
+		{changes: k.plates(s)},
 		{changes: k.thicker(s)},
 		{changes: k.washers(s)},
 		{changes: k.shorter(s.Deck.Span)},
 	}
 	if s.Blocks.Pad.Thickness > 0 {
 		all = append(all, lever{changes: k.solid(s)})
+		if !s.Blocks.Pad.Foot {
+			all = append(all, lever{changes: [][]string{{"blocks.pad.foot=yes"}}})
+		}
 	}
 	if s.Floor.Backing.Kind != "carried" {
 		all = append(all, lever{changes: [][]string{{"floor.backing.kind=carried", "floor.backing.material=lsl", "floor.backing.thickness=" + k.length(1.75*unit.Inch), "floor.backing.fixing=" + k.force(1000*unit.Pound)}}})
+	}
+	if s.Tie.Kind == "none" {
+		all = append(all, lever{changes: [][]string{
+			{"tie.kind=strap", "tie.rating=" + k.force(1000*unit.Pound)}, {"tie.kind=strap", "tie.rating=" + k.force(1500*unit.Pound)}, {"tie.kind=strap", "tie.rating=" + k.force(2500*unit.Pound)}}})
 	}
 	if s.Blocks.Moisture.Assembly != "dry" {
 		all = append(all, lever{changes: [][]string{{"blocks.moisture.assembly=dry"}}})
@@ -87,6 +98,62 @@ func (k in) closer(a *detail.Assembly) (out [][]string) {
 	}
 	for l := unit.Length(math.Ceil(greatest/step.MM())-1) * step; l >= 12*step; l -= step {
 		out = append(out, []string{"blocks.max_spacing=" + k.length(l)})
+	}
+	return out
+}
+
+// shifted are rows of fasteners moved down or up by sixteenths or millimetres, the top row or the lowest.
+func (k in) shifted(s *spec.Spec) (out [][]string) {
+	step := unit.Inch / 16
+	if k.sys == unit.SI {
+		step = 2 * unit.MM
+	}
+	for n := 1; n <= 8; n++ {
+		for _, way := range []unit.Length{1, -1} {
+			for _, set := range sets(s) {
+				for _, row := range []int{0, len(set.at.Rows) - 1} {
+					var rows []string
+					for i, z := range set.at.Rows {
+						if i == row {
+							z += way * unit.Length(n) * step
+						}
+						rows = append(rows, k.length(z))
+					}
+					out = append(out, []string{fmt.Sprintf("fasteners.%s.rows=[%s]", set.name, strings.Join(rows, ", "))})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// up is the deck nearer the floor.
+func (k in) up(s *spec.Spec) (out [][]string) {
+	step := unit.Inch / 4
+	if k.sys == unit.SI {
+		step = 5 * unit.MM
+	}
+	for n := unit.Length(1); n <= 12 && s.Deck.Below-n*step > 0; n++ {
+		out = append(out, []string{"deck.below_floor=" + k.length(s.Deck.Below-n*step)})
+	}
+	return out
+}
+
+// plates are thicker washers of the same size.
+func (k in) plates(s *spec.Spec) (out [][]string) {
+	for _, t := range []unit.Length{unit.Inch / 8, 3 * unit.Inch / 16, unit.Inch / 4, 5 * unit.Inch / 16, 3 * unit.Inch / 8} {
+		if k.sys == unit.SI {
+			t = unit.Length(math.Ceil(t.MM()))
+		}
+		var change []string
+		for _, set := range sets(s) {
+			if t > set.at.Washer.Thickness+0.1 {
+				change = append(change, "fasteners."+set.name+".washer.thickness="+k.length(t))
+			}
+		}
+		if len(change) > 0 {
+			out = append(out, change)
+		}
 	}
 	return out
 }

@@ -75,6 +75,7 @@ func fixText(all []lever, s *check.Step) string {
 // lever is one parameter and the values to try, the smallest change first.
 type lever struct {
 	changes [][]string // KEY=VALUE; the first is the parameter, others follow from it
+	all     bool       // the changes go more than one way: the greatest does not tell for the others
 	mends   map[string]mending
 }
 
@@ -97,8 +98,8 @@ func (l *lever) try(failing map[string]bool, again Reread) {
 	for _, id := range mended {
 		l.mends[id] = mending{strings.Join(l.changes[last], " "), breaks}
 	}
-	for i := last - 1; i >= 0 && len(mended) > 0; i-- {
-		if mended, breaks = outcome(l.changes[i], failing, again); len(mended) == 0 {
+	for i := last - 1; i >= 0 && (len(mended) > 0 || l.all); i-- {
+		if mended, breaks = outcome(l.changes[i], failing, again); len(mended) == 0 && !l.all {
 			return
 		}
 		for _, id := range mended {

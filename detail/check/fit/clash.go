@@ -150,7 +150,7 @@ func (c *fitter) devices() {
 		Reason: few(loose), Fix: "blocking between house joists by an engineer's detail, a deck joist beside each device, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
 	var hit []string
 	for _, rod := range a.Find(detail.TensionRod) {
-		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.TensionRod) { // the backing is bored on site
+		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod) { // the backing is bored on site
 			if p.ID != rod.ID && meet(rod.Bounds(), p) {
 				hit = append(hit, fmt.Sprintf("%s through the %s", rod.ID, lower(p.Name)))
 			}
