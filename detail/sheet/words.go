@@ -47,7 +47,7 @@ func (w *writer) diameter(d unit.Length) string {
 // exact writes a length on the drafting step as dimensions do, and any other in decimals.
 func (w *writer) exact(l unit.Length) string {
 	if s := step(w.a.Spec.Project.System); w.unit() == render.Inch && math.Abs(l.MM()-math.Round(l.MM()/s)*s) > 0.01 {
-		return l.Text(w.a.Spec.Project.System)
+		return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", l.Inches()), "0"), ".") + "\""
 	}
 	return w.text(l.MM())
 }
