@@ -16,4 +16,8 @@ func (c *calc) cautions() {
 		"Not for hot tubs, roofs, planters, crowds, or a balcony without posts.",
 		"Values of Southern Pine, fastener tables and factors marked from memory must be compared with the standard before use.",
 	}
+	if !c.m.Blocks.VerticalGrain {
+		c.rep.Cautions = append(c.rep.Cautions,
+			"The blocks are bent across their grain, for which no standard gives a strength (block_across_grain): an engineer must look at it.")
+	}
 }

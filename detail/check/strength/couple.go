@@ -231,6 +231,7 @@ func (c *calc) block() {
 	c.footStands()
 	c.pad()
 	c.blockShear()
+	c.onGrain()
 	c.movement()
 }
 

@@ -113,17 +113,14 @@ func (c *calc) contactLack(g *group, k int) string {
 func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 	lack := ""
 	hi := f.g.top() - f.foot - c.armOver(f, p.depth)
-	t := math.Max(1e-6, c.whole(f, 1).t*(1-g.held.faceMoment()/f.arm)) // per pound of load
+	t := c.contact(g, f) // per pound of load
 	top := math.Min(c.m.Blocks.Top.Inches(), c.m.Ledger.Top.Inches()) - f.foot - p.depth/3
 	for i, couple := range g.held.couples() {
 		name := g.parts[i+1].name
 		m, holds := load*couple, load*t*math.Max(0, top-hi)
-		s := check.Step{ID: "block_couple" + g.id, Value: lbin(m), Limit: check.Limit(lbin(holds)),
+		s := check.Step{ID: g.partID("block_couple", g.parts[i+1]), Value: lbin(m), Limit: check.Limit(lbin(holds)),
 			With: []check.Arg{arg("R", lb(load)), arg("n m", lbin(m)), arg("T", lb(load*t)), arg("hi", inch(hi)), arg("ho most", inch(top)),
 				arg("ho", inch(hi+couple/t))}}
-		if g.side > 2 {
-			s.ID = "block_couple_" + name + g.id
-		}
 		if couple > t*(top-hi)*(1+1e-9) {
 			s.Note = fmt.Sprintf("the bolts turn the %s with %s and its faces hold %s", name, c.say(lbin(m)), c.say(lbin(holds)))
 		}
