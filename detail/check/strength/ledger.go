@@ -67,6 +67,7 @@ func (s *Set) hole() float64 {
 // ledger adds the checks of the ledger as a beam.
 func (c *calc) ledger() {
 	c.reactions()
+	c.codeSizes()
 	c.hanger()
 	c.ledgerBending()
 	c.ledgerShear()

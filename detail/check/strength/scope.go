@@ -128,8 +128,11 @@ func (c *calc) scopeLoads() {
 	case "", "UNKNOWN":
 		c.notChecked(category, "seismic design category (site.seismic) not stated")
 	default:
-		low := s == "LOW" || s == "A" || s == "B" || s == "C"
-		c.trigger(category.ID, category.Name, !low, "seismic design category "+s+": D and higher go to an engineer")
+		reason := "seismic design category " + s + ": D and higher go to an engineer"
+		if s == "C" {
+			reason = "seismic design category C: townhouses in it are designed for earthquake (IRC 2021 R301.2.2, from memory, confirm), and an engineer must say whether this house is"
+		}
+		c.trigger(category.ID, category.Name, s != "LOW" && s != "A" && s != "B", reason)
 	}
 }
 
