@@ -122,6 +122,10 @@ func TestTiesAreMeasured(t *testing.T) {
 			}
 		}
 	}
+	// Straps 32 mm wide whose upper edge is 3 mm below the rim's top: their middle is 19 mm below it.
+	if below := m.Rim.Top - m.Tie.Height; math.Abs(below.MM()-19) > 1e-6 {
+		t.Errorf("ties %.2f mm below the rim's top, want 19", below.MM())
+	}
 	if far := m.Tie.Lateral.FromEnd; far <= 0 || far > 24*unit.Inch || m.Tie.Lateral.Count != 2 {
 		t.Errorf("%d lateral devices, the outermost %.2f in from the end", m.Tie.Lateral.Count, far.Inches())
 	}

@@ -284,6 +284,9 @@ func tie(a *detail.Assembly) strength.Tie {
 	for _, p := range a.Find(detail.TieStrap) {
 		box := p.Bounds()
 		t.At = append(t.At, unit.Length(besideJoist(a, box.Min.X, box.Max.X)))
+		if z := unit.Length((box.Min.Z + box.Max.Z) / 2); len(t.At) == 1 || z < t.Height {
+			t.Height = z
+		}
 	}
 	if len(a.Tension) > 0 { // the outermost at either end
 		left, right := math.Inf(1), math.Inf(1)

@@ -10,6 +10,7 @@ func (c *calc) cautions() {
 		"Keep joints of the rim away from the blocks by four bolt diameters and more.",
 		"Bolts run through to a plate washer and a nut inside, secured against loosening; tighten again after the first year of drying.",
 		"Nails carry nothing here.",
+		"The rim must stand tight against the ends of the floor joists: the couple of the blocks goes into them by its foot (floor_couple). Shim every gap with steel or hardwood.",
 		"Bolts through treated wood, foam and membranes: hot-dip galvanized or stainless steel, stainless at the coast, one metal throughout.",
 		"Flash over the ledger, seal every bolt where it passes the water barrier, keep the gap behind the ledger open.",
 		"Look the connection over every year: rust, cracks at the bolts, movement, water.",

@@ -16,6 +16,7 @@ func (c *calc) floor() {
 	c.backingFixed()
 	c.backingHolds()
 	c.tied()
+	c.floorCouple()
 	c.lateral()
 }
 

@@ -123,6 +123,7 @@ type Tie struct {
 	Kind    TieKind
 	Rating  unit.Force    // allowable, of one device, at a load duration of CD = 1
 	At      []unit.Length // x of each device; empty = not measured
+	Height  unit.Length   // z of the lowest of them, at mid-width; 0 = not measured
 	Lateral Lateral
 }
 
