@@ -154,15 +154,3 @@ func (c *calc) pullAndShear(f face, inner, outer holds) {
 		return s
 	})
 }
-
-// heldByEvaluated adds the ratios of shear and pull by the stated values.
-func (c *calc) heldByEvaluated(f face) {
-	g := f.g
-	if lack := missing(given{"allowable withdrawal load of the evaluated fastener", g.Withdrawal.Pounds()}); lack != "" {
-		c.notChecked(check.Step{ID: "evaluated_pull" + f.suffix(), Group: check.Block,
-			Name: "pull on an evaluated fastener"}, lack)
-		return
-	}
-	stated := func(duty) float64 { return g.Withdrawal.Pounds() }
-	c.pullAndShear(f, stated, stated)
-}
