@@ -105,7 +105,7 @@ func (c *calc) judgements() []check.Assumption {
 			"a loose part is trusted not to turn: outside this calculation where block_couple does not show it")},
 		{Key: "assume.support_slip", Source: j,
 			Text: "fit-up: the loads of the blocks are those of blocks in one line, or 1.25 w s, whichever is more; what a block gets that stands higher by " +
-				a.SupportSlip.Q().Text(c.m.System) + " is printed (support_slip) and not checked, as bolts in wood give and pass load on"},
+				a.SupportSlip.Q().Text(c.m.System) + " is printed with the give of fasteners and block (support_slip) and not checked"},
 	}
 }
 

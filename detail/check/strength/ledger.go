@@ -84,7 +84,7 @@ func (c *calc) reactions() {
 	sum, worst := 0.0, c.res.Reactions[c.res.Worst]
 	for i, r := range c.res.Reactions {
 		sum += h.uniform[i]
-		c.add(check.Step{ID: fmt.Sprintf("block_reaction_%d", i+1), Group: g, Symbol: "R", Name: "load on block " + r.Mark,
+		c.add(check.Step{ID: fmt.Sprintf("block_reaction_%d", i+1), Group: g, Symbol: "R", Name: "load on a block",
 			Value: r.Design.Q(),
 			With:  []check.Arg{arg("R solved", r.Solved.Q()), arg("R least", r.Least.Q())}, Where: r.Mark, Note: h.name})
 	}

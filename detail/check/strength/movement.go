@@ -57,7 +57,7 @@ func (c *calc) drops(h solution, slip, play float64) {
 		c.notChecked(step, noPull)
 		return
 	}
-	angle := c.turning(h)
+	angle := c.turning(h.most())
 	c.add(check.Step{ID: "block_rotation", Group: check.Block, Symbol: "t", Name: "turning of the block under full load",
 		Formula: "(bolt stretch + washer and foot crushing)/z",
 		Value:   unit.Quantity{V: angle * 180 / math.Pi, Kind: unit.KAngle}, Clause: "judgement: modulus across the grain 1/20",
@@ -103,11 +103,11 @@ func tilt(l layer, d, v float64) float64 {
 	return v/(k*lm) + v/(k*ls) + angle*arm
 }
 
-// turning is the angle in radians the block turns through at the rim face. Wood is crushed as deep as a
+// turning is the angle in radians the block turns through at the rim face under a load. Wood is crushed as deep as a
 // washer is wide and as twice the foot's bearing is high.
-func (c *calc) turning(h solution) float64 {
+func (c *calc) turning(load float64) float64 {
 	f := c.rimFace(c.groups[0])
-	p := c.whole(f, h.most())
+	p := c.whole(f, load)
 	if p.lever == 0 {
 		return 0
 	}

@@ -24,6 +24,11 @@ func pounds(v float64) unit.Force { return unit.Force(v) * unit.Pound }
 // perFoot turns lb/in into a line load.
 func perFoot(v float64) unit.Quantity { return (unit.LineLoad(12*v) * unit.PLF).Q() }
 
+// springs turns lb/in into a stiffness.
+func springs(v float64) unit.Quantity {
+	return unit.Quantity{V: v * unit.Pound.Newtons() / 25.4, Kind: unit.KForcePerLength}
+}
+
 func square(v float64) unit.Quantity {
 	return unit.Quantity{V: v * 25.4 * 25.4, Kind: unit.KArea}
 }
