@@ -161,6 +161,8 @@ func TestTraps(t *testing.T) {
 		{"closure strip", []string{"floor.rim.material=i-joist closure"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"thin panel", []string{"floor.rim.material=plywood strip"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"veneer", []string{"floor.rim.material=brick veneer"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"rim of sawn lumber deeper than it is sawn", []string{"floor.rim.material=spruce-pine-fir", "floor.rim.depth=11 7/8in"}, "rim_bearing", check.NotChecked, []string{`spruce-pine-fir (floor.rim.material) 11 7/8" deep`, "no listed size"}},
+		{"backing of sawn lumber deeper than it is sawn", []string{"floor.backing.kind=carried", "floor.backing.thickness=1 1/2in", "floor.backing.material=hem-fir", "floor.rim.depth=11 7/8in"}, "fasteners", check.NotChecked, []string{"hem-fir (floor.backing.material)", "no listed size"}},
 		{"rim not known", []string{"floor.rim.material=unknown"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"guard post on the ledger", []string{"deck.guard_posts=[88in]"}, "point_load_on_block", check.Engineer, []string{"guard post"}},
 		{"snow left out", []string{"loads.snow="}, "combination_ds", check.NotChecked, []string{"snow not stated"}},

@@ -77,10 +77,10 @@ func (c *calc) faces() []face {
 func (c *calc) blockWet() bool { return c.m.Blocks.Moisture.Service != Dry }
 
 // weakest keeps the least bearing strength of a joint; one not stated makes the joint unknown.
-func (f *face) weakest(name string, strength float64) {
+func (c *calc) weakest(f *face, name string, strength float64) {
 	switch {
 	case strength < 1e-3:
-		f.lack = "bearing strength across the grain of the " + name + " not stated"
+		f.lack = c.unlisted(name, "bearing strength across the grain of the "+name+" not stated")
 	case f.of == "" || strength < f.limit:
 		f.limit, f.of = strength, name
 	}
@@ -90,13 +90,13 @@ func (c *calc) rimFace(g *group) face {
 	b := c.m.Blocks
 	_, e := c.offsets()
 	f := face{name: "rim face", arm: e, g: g, foot: b.Bottom.Inches(), height: (b.Top - b.Bottom).Inches()}
-	f.weakest("block", across(b.Plies[0].FcPerp, c.blockWet()))
-	f.weakest("rim", across(c.m.Rim.Wood.FcPerp, c.blockWet()))
+	c.weakest(&f, "block", across(b.Plies[0].FcPerp, c.blockWet()))
+	c.weakest(&f, "rim", across(c.m.Rim.Wood.FcPerp, c.blockWet()))
 	if s := c.m.Sheathing; s.Thickness > 0 && s.Structural {
-		f.weakest("sheathing", c.sheathingBearing())
+		c.weakest(&f, "sheathing", c.sheathingBearing())
 	}
 	if b.Bottom < c.m.Rim.Bottom {
-		f.weakest("plate below the rim", across(c.m.Plate.FcPerp, c.blockWet()))
+		c.weakest(&f, "plate below the rim", across(c.m.Plate.FcPerp, c.blockWet()))
 	}
 	return f
 }
@@ -118,7 +118,7 @@ func (c *calc) padFace(g *group) face {
 		arm += b.Plies[i].Thickness.Inches()
 	}
 	f := face{id: "_pad", name: "pad", arm: arm, g: g, foot: b.Bottom.Inches(), height: (b.Top - b.Bottom).Inches()}
-	f.weakest("foot spacer", across(b.Wood.FcPerp, c.blockWet()))
+	c.weakest(&f, "foot spacer", across(b.Wood.FcPerp, c.blockWet()))
 	return f
 }
 
@@ -127,8 +127,8 @@ func (c *calc) ledgerFace(g *group) face {
 	foot := math.Max(b.Bottom.Inches(), l.Bottom.Inches())
 	f := face{id: "_ledger", name: "ledger face", arm: b.FrontGap.Inches() + c.outside(), g: g, foot: foot,
 		height: math.Min(b.Top.Inches(), l.Top.Inches()) - foot, spacers: b.FrontGap > 0}
-	f.weakest("block", across(b.Plies[len(b.Plies)-1].FcPerp, c.blockWet()))
-	f.weakest("ledger", across(l.Wood.FcPerp, c.ledgerWet()))
+	c.weakest(&f, "block", across(b.Plies[len(b.Plies)-1].FcPerp, c.blockWet()))
+	c.weakest(&f, "ledger", across(l.Wood.FcPerp, c.ledgerWet()))
 	return f
 }
 

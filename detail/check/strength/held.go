@@ -120,7 +120,7 @@ func (c *calc) washerBears(f face, s seat) {
 	lack := missing(given{"bearing strength across the grain of the " + s.name, s.strength},
 		given{"washer of a size and spacing that bears", area})
 	if lack != "" {
-		c.notChecked(step, lack)
+		c.notChecked(step, c.unlisted(s.name, lack))
 		return
 	}
 	c.worstDuty(f.g, func(d duty) check.Step {

@@ -74,6 +74,15 @@ func missing(values ...given) string {
 	return strings.Join(names, ", ") + " not stated"
 }
 
+// unlisted is what is wanting of a part: why no values of rim or backing are known, where that is the reason.
+func (c *calc) unlisted(name, lack string) string {
+	why := map[string]string{"rim": c.m.Rim.Unlisted, "backing": c.m.Backing.Unlisted}[name]
+	if lack == "" || why == "" {
+		return lack
+	}
+	return why
+}
+
 // faults lists what keeps the model from being worked out at all.
 func (m Model) faults() []string {
 	out := oddNumbers(reflect.ValueOf(m), "model", beyondBuilt)

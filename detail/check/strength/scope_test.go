@@ -206,3 +206,28 @@ func TestTriggersAtTheirLimit(t *testing.T) {
 		})
 	}
 }
+
+// A rim or backing without values for a reason says that reason in every line it leaves open.
+func TestUnlistedWood(t *testing.T) {
+	const why = "11 7/8 in is no listed size"
+	for _, c := range []struct {
+		name   string
+		change func(*Model)
+		ids    []string
+	}{
+		{"rim", func(m *Model) { m.Rim.Wood, m.Rim.Unlisted = Lumber{}, why }, []string{"fasteners", "rim_bearing", "foot_peak_stress"}},
+		{"bare rim", func(m *Model) {
+			m.Rim.Wood, m.Rim.Unlisted, m.Backing = Lumber{}, why, Backing{}
+		}, []string{"fasteners", "rim_out_of_plane", "rim_washer_bearing"}},
+		{"backing", func(m *Model) { m.Backing.Wood, m.Backing.Unlisted = Lumber{}, why }, []string{"fasteners", "backing_bending", "rim_washer_bearing"}},
+	} {
+		m := scenarioB()
+		c.change(&m)
+		r, _ := Run(m)
+		for _, id := range c.ids {
+			if s := r.Find(id); s == nil || s.Verdict != check.NotChecked || s.Reason != why {
+				t.Errorf("%s: %s is %+v, want NOT CHECKED with the reason", c.name, id, s)
+			}
+		}
+	}
+}
