@@ -14,6 +14,7 @@ func (c *calc) cautions() {
 		"Bolts through treated wood, foam and membranes: hot-dip galvanized or stainless steel, stainless at the coast, one metal throughout.",
 		"Flash over the ledger, seal every bolt where it passes the water barrier, keep the gap behind the ledger open.",
 		"Look the connection over every year: rust, cracks at the bolts, movement, water.",
+		"Deck joists, beam, posts and footings, stairs and guards, and what the wall above puts on the rim and its plate are by others and not checked here.",
 		"Not for hot tubs, roofs, planters, crowds, or a balcony without posts.",
 		"Values of Southern Pine, fastener tables and factors marked from memory must be compared with the standard before use.",
 	}

@@ -44,7 +44,7 @@ func (c *calc) evaluated(g *group) {
 //	to block  washer, ledger, gap
 func (c *calc) reaches(g *group) {
 	step := check.Step{ID: "evaluated_length" + g.id, Group: check.Connection, Symbol: "L", Name: "length of the " + g.name + ", at least what they pass",
-		Formula: "L >= washer + layers passed", Sense: check.AtLeast, Clause: "fit; " + g.Report, Where: "all blocks"}
+		Formula: "length stated >= washer + layers passed", Sense: check.AtLeast, Clause: "fit; " + g.Report, Where: "all blocks"}
 	past := g.tip
 	if g.rim {
 		past += g.parts[0].thick

@@ -162,11 +162,11 @@ func (c *calc) unknown(g *group) string {
 	}
 	for _, p := range g.parts {
 		for _, l := range p.layers {
-			if s := missing(given{"thickness of the " + l.name, l.thick}, given{"modulus of elasticity of the " + l.name, l.e}); s != "" {
+			if s := missing(given{"thickness of " + the(l.name), l.thick}, given{"modulus of elasticity of " + the(l.name), l.e}); s != "" {
 				return c.unlisted(l.name, s)
 			}
 			if l.g < 0.3 || l.g > 0.8 {
-				return fmt.Sprintf("specific gravity of the %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", l.name)
+				return fmt.Sprintf("specific gravity of %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", the(l.name))
 			}
 		}
 	}

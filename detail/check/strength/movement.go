@@ -32,12 +32,12 @@ func (c *calc) movement() {
 	}
 	g := c.groups[0]
 	per := h.most() / float64(g.Count())
-	c.add(check.Step{ID: "slip_contact_estimate", Group: check.Block, Name: "slip of two planes in contact",
+	c.add(check.Step{ID: "slip_contact_estimate", Group: check.Block, Symbol: "y", Name: "slip of two planes in contact",
 		Formula: "2 V/(180000 D^1.5)", With: []check.Arg{arg("V", lb(per)), arg("D", g.Diameter.Q())},
 		Value: inch(2 * per / slipModulus(g.d())), Clause: "NDS 2018 11.3.6", Note: "least possible: no gap"})
 	if pad := c.m.Blocks.Pad.Thickness.Inches(); pad > 0 {
 		length := pad + c.thinnest()
-		c.add(check.Step{ID: "bolt_bending_slip_pad", Group: check.Block, Name: "bolt bending across the pad, ends held",
+		c.add(check.Step{ID: "bolt_bending_slip_pad", Group: check.Block, Symbol: "y", Name: "bolt bending across the pad, ends held",
 			Formula: "V l^3/(12 E I)", With: []check.Arg{arg("V", lb(per)), arg("l", inch(length))},
 			Value: inch(per * length * length * length / (12 * steelE * math.Pi / 64 * math.Pow(g.d(), 4))), Clause: "statics",
 			Note: "least possible: nothing turns"})

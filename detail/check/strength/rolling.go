@@ -58,7 +58,7 @@ func (g *group) partID(id string, p part) string {
 // rolls checks a loose part in rolling shear; couple and t are over the load.
 func (c *calc) rolls(g *group, p part, couple, t float64) {
 	b := c.m.Blocks
-	step := check.Step{ID: g.partID("block_rolling_shear", p), Group: check.Block, Symbol: "fs", Name: "rolling shear in the " + blockPart(p),
+	step := check.Step{ID: g.partID("block_rolling_shear", p), Group: check.Block, Symbol: "fs", Name: "rolling shear in " + the(p.name),
 		Formula: "3 T/(2 b t) <= Fv/3 CD CM Ci", Cap: c.a.Cap, Where: c.worstMark(),
 		Clause: "ANSI/APA PRG 320 for lumber layers (from memory, confirm); statics of block_couple; judgement: panel plies as lumber"}
 	fv := rollingShare * b.Wood.shear(c.blockWet())
@@ -102,16 +102,8 @@ func (c *calc) rollingFix(p part, width float64) string {
 func (c *calc) bendsAcross(g *group, p part, couple float64) {
 	m := couple * c.heaviest().most()
 	s := c.m.Blocks.Width.Inches() * p.thick * p.thick / 6
-	c.add(check.Step{ID: g.partID("block_across_grain", p), Group: check.Block, Symbol: "ft", Name: "bending across the grain of the " + blockPart(p),
+	c.add(check.Step{ID: g.partID("block_across_grain", p), Group: check.Block, Symbol: "ft", Name: "bending across the grain of " + the(p.name),
 		Formula: "(n m/2)/(b t^2/6)", With: []check.Arg{arg("n m", lbin(m)), arg("b", c.m.Blocks.Width.Q()), arg("t", inch(p.thick))},
 		Value: psi(m / 2 / s), Clause: "statics; NDS 2018 3.8.2", Where: c.worstMark(),
 		Note: c.heaviest().name + "; no standard gives a strength for it, NDS 2018 3.8.2 says to avoid tension across the grain: an engineer must look at it; upright grain (blocks.grain) or a ply of plywood (blocks.plies) takes it"})
-}
-
-// blockPart names a loose part as printed.
-func blockPart(p part) string {
-	if p.name == "block" {
-		return "block"
-	}
-	return p.name + " part of the block"
 }

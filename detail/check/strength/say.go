@@ -189,6 +189,17 @@ func oddNumbers(v reflect.Value, path string, most float64) []string {
 	return out
 }
 
+// the names a part in a sentence: a numbered ply without an article, one of two as what it is of.
+func the(name string) string {
+	switch {
+	case name == "inner" || name == "outer":
+		return "the " + name + " part of the block"
+	case strings.HasPrefix(name, "ply"):
+		return "ply " + strings.TrimSpace(name[len("ply"):])
+	}
+	return "the " + name
+}
+
 // said is the name of a part as printed.
 func said(name string) string {
 	if front, ok := strings.CutSuffix(name, withLedger); ok {
