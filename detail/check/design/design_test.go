@@ -122,6 +122,10 @@ func TestTiesAreMeasured(t *testing.T) {
 			}
 		}
 	}
+	// Straps 32 mm wide whose upper edge is 3 mm below the rim's top: their middle is 19 mm below it.
+	if below := m.Rim.Top - m.Tie.Height; math.Abs(below.MM()-19) > 1e-6 {
+		t.Errorf("ties %.2f mm below the rim's top, want 19", below.MM())
+	}
 	if far := m.Tie.Lateral.FromEnd; far <= 0 || far > 24*unit.Inch || m.Tie.Lateral.Count != 2 {
 		t.Errorf("%d lateral devices, the outermost %.2f in from the end", m.Tie.Lateral.Count, far.Inches())
 	}
@@ -157,8 +161,10 @@ func TestTraps(t *testing.T) {
 		{"closure strip", []string{"floor.rim.material=i-joist closure"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"thin panel", []string{"floor.rim.material=plywood strip"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
 		{"veneer", []string{"floor.rim.material=brick veneer"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
+		{"rim of sawn lumber deeper than it is sawn", []string{"floor.rim.material=spruce-pine-fir", "floor.rim.depth=11 7/8in"}, "rim_bearing", check.NotChecked, []string{`spruce-pine-fir (floor.rim.material) 11 7/8" deep`, "no listed size"}},
+		{"backing of sawn lumber deeper than it is sawn", []string{"floor.backing.kind=carried", "floor.backing.thickness=1 1/2in", "floor.backing.material=hem-fir", "floor.rim.depth=11 7/8in"}, "fasteners", check.NotChecked, []string{"hem-fir (floor.backing.material)", "no listed size"}},
 		{"rim not known", []string{"floor.rim.material=unknown"}, "rim_attachable", check.Fails, []string{"STOP: not attachable here"}},
-		{"guard post on the ledger", []string{"deck.guard_posts=[88in]"}, "point_load_on_block", check.Fails, []string{"guard post"}},
+		{"guard post on the ledger", []string{"deck.guard_posts=[88in]"}, "point_load_on_block", check.Engineer, []string{"guard post"}},
 		{"snow left out", []string{"loads.snow="}, "combination_ds", check.NotChecked, []string{"snow not stated"}},
 		{"support not stated", []string{"deck.support=unknown"}, "scope_support", check.NotChecked, []string{"deck.support"}},
 		{"wind to be resisted", []string{"loads.wind=yes"}, "scope_lateral", check.Engineer, []string{"wind or seismic"}},

@@ -105,36 +105,6 @@ func houseJoists(a *detail.Assembly) strength.HouseJoists {
 	return j
 }
 
-// plateBearing is the bearing value of the softest common plate lumber: the species of a plate that stands
-// already is not known.
-func plateBearing() unit.Pressure {
-	least := unit.Pressure(math.Inf(1))
-	for _, species := range []string{"hem-fir", "spruce-pine-fir", "douglas fir-larch", "southern pine"} {
-		if v, ok := stock.Lumber(species, "No.2", 5.5*unit.Inch); ok {
-			least = min(least, v.FcPerp)
-		}
-	}
-	return least
-}
-
-func sheathing(s *spec.Spec) strength.Sheathing {
-	for _, l := range s.Wall.Layers {
-		if l.Role != "sheathing" {
-			continue
-		}
-		out := strength.Sheathing{Thickness: l.Thickness}
-		if p, ok := stock.PanelOf(l.Material); ok {
-			out.Structural, out.FcPerp = p.Bears, p.FcPerp
-		}
-		if l.Material == "softwood" { // boards
-			v, _ := stock.Lumber("spruce-pine-fir", "No.2", 5.5*unit.Inch)
-			out.Structural, out.FcPerp = true, v.FcPerp
-		}
-		return out
-	}
-	return strength.Sheathing{}
-}
-
 // wood turns stock values into what the checks use.
 func wood(v stock.LumberValues, incised bool) strength.Lumber {
 	return strength.Lumber{Name: v.Species + " " + v.Grade, Fb: v.Fb, Fv: v.Fv, FcPerp: v.FcPerp, E: v.E, G: v.G, CF: v.CF, Incised: incised}
@@ -152,69 +122,6 @@ func state(v string) strength.State {
 
 func moisture(m spec.Moisture) strength.Moisture {
 	return strength.Moisture{Assembly: state(m.Assembly), Service: state(m.Service)}
-}
-
-func rim(s *spec.Spec, f detail.Frame) strength.Rim {
-	r := strength.Rim{Thickness: s.Floor.Rim.Thickness, Top: unit.Length(f.RimTop), Bottom: unit.Length(f.RimBottom), Service: state(s.Floor.Rim.Moisture), Reported: s.Floor.Rim.Gravity > 0}
-	b, ok := stock.Rim(s.Floor.Rim.Material, s.Floor.Rim.Depth)
-	if !ok {
-		return r
-	}
-	r.Wood = wood(b.Values, false)
-	if s.Floor.Rim.Gravity > 0 {
-		r.Wood.G = s.Floor.Rim.Gravity
-	}
-	if !b.Attachable {
-		r.NotAttachable = b.Reason
-	}
-	_, sawn := stock.SpeciesOf(b.Key)
-	switch {
-	case sawn:
-		r.Kind = strength.SawnRim
-	case b.Key == "i-joist closure":
-		r.Kind = strength.IJoistRim
-	case b.Attachable:
-		r.Kind = strength.EngineeredRim
-	}
-	switch s.Floor.Bearing {
-	case "plate":
-		r.Bearing = strength.OnPlate
-	case "hangers":
-		r.Bearing = strength.OnHangers
-	case "nothing":
-		r.Bearing = strength.OnNothing
-	}
-	return r
-}
-
-func backing(a *detail.Assembly) strength.Backing {
-	s := a.Spec
-	b := strength.Backing{Thickness: s.Floor.Backing.Thickness, Reported: s.Floor.Backing.Gravity > 0, Fixing: s.Floor.Backing.Fixing}
-	switch s.Floor.Backing.Kind {
-	case "loose":
-		b.Kind = strength.LooseBacking
-	case "carried":
-		b.Kind = strength.CarriedBacking
-	}
-	for _, p := range a.Find(detail.Backing) {
-		box := p.Bounds()
-		b.Pieces = append(b.Pieces, strength.Span{From: unit.Length(box.Min.X), To: unit.Length(box.Max.X)})
-	}
-	v, ok := stock.Rim(s.Floor.Backing.Material, s.Floor.Rim.Depth)
-	switch {
-	case !ok:
-		b.NotAttachable = s.Floor.Backing.Material + " is not a listed material"
-		return b
-	case !v.Attachable:
-		b.NotAttachable = v.Reason
-	}
-	b.Wood = wood(v.Values, false)
-	_, sawn := stock.SpeciesOf(v.Key)
-	b.Panel = !sawn
-	if s.Floor.Backing.Gravity > 0 {
-		b.Wood.G = s.Floor.Backing.Gravity
-	}
-	return b
 }
 
 func ledger(s *spec.Spec, f detail.Frame) strength.Ledger {
@@ -284,6 +191,9 @@ func tie(a *detail.Assembly) strength.Tie {
 	for _, p := range a.Find(detail.TieStrap) {
 		box := p.Bounds()
 		t.At = append(t.At, unit.Length(besideJoist(a, box.Min.X, box.Max.X)))
+		if z := unit.Length((box.Min.Z + box.Max.Z) / 2); len(t.At) == 1 || z < t.Height {
+			t.Height = z
+		}
 	}
 	if len(a.Tension) > 0 { // the outermost at either end
 		left, right := math.Inf(1), math.Inf(1)

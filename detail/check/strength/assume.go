@@ -92,9 +92,7 @@ func (c *calc) judgements() []check.Assumption {
 			"block reaction: uniform load on all spans of a beam on rigid supports")},
 		{Key: "assume.net_section", Source: j, Text: choose(a.GrossSection,
 			"bolt holes are taken out of ledger and rim where they bend", "bolt holes are not taken out of ledger and rim")},
-		{Key: "assume.torsion", Source: j, Text: choose(a.NoTorsion || c.m.Joists.Restrained,
-			"the hangers twist the ledger between blocks",
-			"no twist of the ledger is counted: the joists hold it top and bottom")},
+		{Key: "assume.torsion", Source: j, Text: c.twistText()},
 		{Key: "assume.cap", Source: j,
 			Text: fmt.Sprintf("a strength ratio up to %.2f is accepted, because a ledger has no second load path", a.Cap)},
 		{Key: "assume.max_group", Source: j,
@@ -107,8 +105,19 @@ func (c *calc) judgements() []check.Assumption {
 			"a loose part is trusted not to turn: outside this calculation where block_couple does not show it")},
 		{Key: "assume.support_slip", Source: j,
 			Text: "fit-up: the loads of the blocks are those of blocks in one line, or 1.25 w s, whichever is more; what a block gets that stands higher by " +
-				a.SupportSlip.Q().Text(c.m.System) + " is printed (support_slip) and not checked, as bolts in wood give and pass load on"},
+				a.SupportSlip.Q().Text(c.m.System) + " is printed with the give of fasteners and block (support_slip) and not checked"},
 	}
+}
+
+// twistText says whether twist of the ledger is counted, and why not.
+func (c *calc) twistText() string {
+	switch {
+	case c.m.Joists.Restrained:
+		return "no twist of the ledger is counted: the joists hold it top and bottom, as stated"
+	case c.a.NoTorsion:
+		return "no twist of the ledger is counted, though the joists are not stated to hold it top and bottom (deck.joists.restrained)"
+	}
+	return "the hangers twist the ledger between blocks"
 }
 
 // statements are what the model says or leaves unsaid that the numbers rest on.

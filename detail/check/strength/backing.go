@@ -174,7 +174,7 @@ func (c *calc) backingBends() {
 		lack = "no piece of backing stands between two ties"
 	}
 	if lack != "" {
-		c.notChecked(step, lack)
+		c.notChecked(step, c.unlisted("backing", lack))
 		return
 	}
 	cfu := 1.0

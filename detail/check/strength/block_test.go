@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"standclear/detail/check"
-	"standclear/detail/unit"
 )
 
 // wants compares lines of a report with values worked by hand, within 0.5 %.
@@ -212,29 +211,6 @@ func TestLags(t *testing.T) {
 	r, _ = Run(m)
 	if s := r.Find("penetration_to_rim"); s == nil || s.Verdict != check.Fails {
 		t.Errorf("a lag of 4 in: %+v, want FAILS", s)
-	}
-}
-
-// Evaluated fasteners: 812.97/(4 x 400) = 0.508 in shear; 520.3/1600 = 0.325 of pull; together 0.833.
-func TestEvaluated(t *testing.T) {
-	m := scenarioB()
-	through(&m, func(s *Set) {
-		s.Kind, s.Lateral, s.Withdrawal, s.Report = Evaluated, 400*unit.Pound, 1600*unit.Pound, "test report as stated"
-	})
-	r, _ := Run(m)
-	wants(t, r, map[string]float64{"evaluated_shear@ratio": 0.5081, "linear_interaction_top_bolt": 0.8333})
-	if s := r.Find("evaluated_shear"); s.Verdict != check.OK {
-		t.Errorf("with a report: %v, want OK", s.Verdict)
-	}
-	through(&m, func(s *Set) { s.Report = "" })
-	r, _ = Run(m)
-	if s := r.Find("evaluated_shear"); s.Verdict != check.Engineer {
-		t.Errorf("without a report: %v, want ENGINEER", s.Verdict)
-	}
-	through(&m, func(s *Set) { s.Lateral = 0 })
-	r, _ = Run(m)
-	if s := r.Find("evaluated_shear"); s.Verdict != check.NotChecked {
-		t.Errorf("without a value: %v, want NOT CHECKED", s.Verdict)
 	}
 }
 

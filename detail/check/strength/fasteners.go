@@ -162,11 +162,11 @@ func (c *calc) unknown(g *group) string {
 	}
 	for _, p := range g.parts {
 		for _, l := range p.layers {
-			if s := missing(given{"thickness of the " + l.name, l.thick}, given{"modulus of elasticity of the " + l.name, l.e}); s != "" {
-				return s
+			if s := missing(given{"thickness of " + the(l.name), l.thick}, given{"modulus of elasticity of " + the(l.name), l.e}); s != "" {
+				return c.unlisted(l.name, s)
 			}
 			if l.g < 0.3 || l.g > 0.8 {
-				return fmt.Sprintf("specific gravity of the %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", l.name)
+				return fmt.Sprintf("specific gravity of %s not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)", the(l.name))
 			}
 		}
 	}
@@ -216,29 +216,3 @@ func (g *group) adjustFor(d duty) float64 { return float64(d.n) * g.cm * g.cg * 
 func (s solution) most() float64 { return slices.Max(s.reaction) }
 
 func (c *calc) worstMark() string { return c.m.Blocks.At[c.res.Worst].Mark }
-
-// evaluated checks fasteners that bring their own allowable load at this stand-off.
-func (c *calc) evaluated(g *group) {
-	c.floorPlaces(g)
-	s := check.Step{ID: "evaluated_shear" + g.id, Group: check.Connection, Symbol: "R", Name: "shear on " + g.name,
-		Formula: "load of the block <= n Z", Cap: c.a.Cap,
-		Clause: "allowable load as stated: " + g.Report, Note: "no factor is put on a stated value"}
-	if lack := missing(given{"allowable lateral load of the evaluated fastener at this stand-off", g.Lateral.Pounds()}); lack != "" {
-		c.notChecked(s, lack)
-		g.unchecked()
-		return
-	}
-	step := func(d duty) check.Step {
-		t := s
-		t.Value, t.Limit = lb(d.v), check.Limit(lb(g.Lateral.Pounds()*float64(d.n)))
-		t.With = []check.Arg{arg("n", unit.Number(d.n)), arg("Z", g.Lateral.Q())}
-		return t
-	}
-	for i, d := range g.duties {
-		g.transferred(i, settle(step(d)).Ratio)
-	}
-	if g.Report == "" {
-		s.Verdict, s.Reason = check.Engineer, "the evaluated fastener's values are stated without what they rest on"
-	}
-	c.worstDuty(g, step)
-}

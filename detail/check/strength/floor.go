@@ -16,6 +16,7 @@ func (c *calc) floor() {
 	c.backingFixed()
 	c.backingHolds()
 	c.tied()
+	c.floorCouple()
 	c.lateral()
 }
 
@@ -104,7 +105,7 @@ func (c *calc) rimBends() {
 	lack := missing(given{"bending strength of the rim", r.Wood.Fb.PSI()}, given{"spacing of the house joists", span},
 		given{"rim left by the bolt holes", depth})
 	if lack != "" {
-		c.notChecked(step, lack)
+		c.notChecked(step, c.unlisted("rim", lack))
 		return
 	}
 	cfu := 1.0
@@ -143,7 +144,7 @@ func (c *calc) rimBears() {
 	least := math.Min(c.m.Plate.FcPerp.PSI(), r.Wood.FcPerp.PSI())
 	t = math.Min(t, c.m.Plate.Width.Inches())
 	if lack := missing(given{"bearing strength across the grain of plate or rim", least}, given{"width of the plate", t}); lack != "" {
-		c.notChecked(step, lack)
+		c.notChecked(step, c.unlisted("rim", lack))
 		return
 	}
 	share, _, known := c.bandShares()

@@ -120,7 +120,7 @@ func (c *calc) washerBears(f face, s seat) {
 	lack := missing(given{"bearing strength across the grain of the " + s.name, s.strength},
 		given{"washer of a size and spacing that bears", area})
 	if lack != "" {
-		c.notChecked(step, lack)
+		c.notChecked(step, c.unlisted(s.name, lack))
 		return
 	}
 	c.worstDuty(f.g, func(d duty) check.Step {
@@ -153,16 +153,4 @@ func (c *calc) pullAndShear(f face, inner, outer holds) {
 		s.With = []check.Arg{arg("V/Z'", num(shear)), arg("T1/T'", num(pull))}
 		return s
 	})
-}
-
-// heldByEvaluated adds the ratios of shear and pull by the stated values.
-func (c *calc) heldByEvaluated(f face) {
-	g := f.g
-	if lack := missing(given{"allowable withdrawal load of the evaluated fastener", g.Withdrawal.Pounds()}); lack != "" {
-		c.notChecked(check.Step{ID: "evaluated_pull" + f.suffix(), Group: check.Block,
-			Name: "pull on an evaluated fastener"}, lack)
-		return
-	}
-	stated := func(duty) float64 { return g.Withdrawal.Pounds() }
-	c.pullAndShear(f, stated, stated)
 }

@@ -48,6 +48,7 @@ type Rim struct {
 	Kind          RimKind
 	Wood          Lumber
 	NotAttachable string // why nothing may be fastened to it; "" = it may
+	Unlisted      string // why no values of its wood are known; "" = they are
 	Reported      bool   // engineered rim: G is the maker's published value for bolts
 	Thickness     unit.Length
 	Top, Bottom   unit.Length // z
@@ -92,6 +93,7 @@ type Backing struct {
 	Kind          BackingKind
 	Wood          Lumber
 	NotAttachable string // why nothing may be fastened to it; "" = it may
+	Unlisted      string // why no values of its wood are known; "" = they are
 	Reported      bool   // engineered: G is the maker's published value for bolts
 	Panel         bool   // engineered or panel product
 	Thickness     unit.Length
@@ -123,6 +125,7 @@ type Tie struct {
 	Kind    TieKind
 	Rating  unit.Force    // allowable, of one device, at a load duration of CD = 1
 	At      []unit.Length // x of each device; empty = not measured
+	Height  unit.Length   // z of the lowest of them, at mid-width; 0 = not measured
 	Lateral Lateral
 }
 

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"standclear/detail/check"
-	"standclear/detail/unit"
 )
 
 // section is the ledger's cross-section in inches: b thick, d high at its least.
@@ -67,6 +66,7 @@ func (s *Set) hole() float64 {
 // ledger adds the checks of the ledger as a beam.
 func (c *calc) ledger() {
 	c.reactions()
+	c.codeSizes()
 	c.hanger()
 	c.ledgerBending()
 	c.ledgerShear()
@@ -83,7 +83,7 @@ func (c *calc) reactions() {
 	sum, worst := 0.0, c.res.Reactions[c.res.Worst]
 	for i, r := range c.res.Reactions {
 		sum += h.uniform[i]
-		c.add(check.Step{ID: fmt.Sprintf("block_reaction_%d", i+1), Group: g, Symbol: "R", Name: "load on block " + r.Mark,
+		c.add(check.Step{ID: fmt.Sprintf("block_reaction_%d", i+1), Group: g, Symbol: "R", Name: "load on a block",
 			Value: r.Design.Q(),
 			With:  []check.Arg{arg("R solved", r.Solved.Q()), arg("R least", r.Least.Q())}, Where: r.Mark, Note: h.name})
 	}
@@ -294,39 +294,11 @@ func (c *calc) ledgerDeflection() {
 		c.worst(func(k solution) check.Step {
 			y := d.of(k)
 			return check.Step{ID: d.id, Group: check.Beam, Symbol: "y", Name: d.name,
-				Formula: fmt.Sprintf("y <= L/%.0f", d.part),
+				Formula: fmt.Sprintf("greatest for its span <= L/%.0f", d.part),
 				With:    []check.Arg{arg("L", inch(y.span)), arg("E' I", num(k.bent.ei))},
 				Value:   inch(y.y), Limit: check.Limit(inch(y.span / d.part)), Clause: "IRC 2021 table R301.7",
 				Note: "E' I in lb in2; the span of an overhang is twice its length; no creep"}
 		})
-	}
-}
-
-// splices checks that every joint of the ledger stands over a block with two fasteners on each side.
-func (c *calc) splices() {
-	set := c.ledgerSet()
-	for n, x := range c.m.Ledger.Splices {
-		step := check.Step{ID: fmt.Sprintf("splice_%d", n+1), Group: check.Beam, Symbol: "n",
-			Name:  "fasteners on each side of the ledger joint",
-			Limit: check.Limit(unit.Number(2)), Sense: check.AtLeast, Clause: "common practice, no source"}
-		i, ok := c.blockUnder(x.Inches())
-		if !ok || i == 0 || i == len(c.m.Blocks.At)-1 {
-			step.Value, step.Verdict = unit.Number(0), check.Fails
-			step.Reason = "the ledger joint at " + c.say(x.Q()) + " is not over an inner block"
-			c.add(step)
-			continue
-		}
-		left, right := 0, 0
-		for _, o := range set.Columns {
-			switch at := c.m.Blocks.At[i].X + o; {
-			case at < x:
-				left += len(set.Rows)
-			case at > x:
-				right += len(set.Rows)
-			}
-		}
-		step.Value, step.Where = unit.Number(min(left, right)), c.m.Blocks.At[i].Mark
-		c.add(step)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"standclear/detail/check"
+	"standclear/detail/unit"
 )
 
 // Least loads of a deck, psf.
@@ -60,6 +61,27 @@ func (c *calc) snow() {
 		d.Verdict, d.Reason = check.NotChecked, "what stands over the deck (site.above) is not stated: snow may drift or slide onto it"
 	}
 	c.add(d)
+}
+
+// twoByNominal is the least thickness of a ledger and the least seat of a joist: 1 1/2 in, or its metric size.
+const twoByNominal = 38 * unit.MM
+
+// codeSizes checks the sizes the code asks of any ledger and of any joist's seat.
+func (c *calc) codeSizes() {
+	for _, s := range []struct {
+		id, symbol, name, clause, where, fix string
+		value                                unit.Length
+	}{
+		{"ledger_thickness", "b", "thickness of the ledger, 2 in nominal or more", "IRC 2021 R507.9.1.1 (from memory, confirm)", "ledger",
+			"a ledger 1 1/2 in (38 mm) thick or more (ledger.size)", c.m.Ledger.Thickness},
+		{"hanger_seat", "l", "length of the hanger seat a joist bears on", "IRC 2021 R507.6, R502.6: 1 1/2 in on wood or metal (from memory, confirm)",
+			"every hanger", "hangers with a seat of 1 1/2 in (38 mm) or more (deck.joists.hanger_seat)", c.m.Joists.Seat},
+	} {
+		step := check.Step{ID: s.id, Group: check.Beam, Symbol: s.symbol, Name: s.name, Value: s.value.Q(), Limit: check.Limit(twoByNominal.Q()),
+			Sense: check.AtLeast, Clause: s.clause, Where: s.where}
+		step.Fix = c.fixIf(step, s.fix)
+		c.add(step)
+	}
 }
 
 // tail checks joists that run past their beam. Load on the tail alone turns the joist over the beam and

@@ -89,6 +89,6 @@ func scenarioB() Model {
 		Plate: Plate{Thickness: 1.5 * in, Width: 5.5 * in, FcPerp: 405 * unit.PSI},
 		Fasteners: Fasteners{Through: &Set{Kind: Bolt, Diameter: 0.625 * in, Length: 9.5 * in, Thread: 1.75 * in, Rows: lengths(-3, -6.375), Columns: lengths(-1.75, 1.75),
 			Hole: 11. / 16 * in, Washer: Washer{Size: 3 * in, Thickness: 0.25 * in}}},
-		Tie: Tie{Kind: Strap, Rating: 750 * unit.Pound, At: lengths(0.75, 15.25, 22.75, 37.25, 44.75, 59.25), Lateral: Lateral{2, 1500 * unit.Pound, 18 * in}},
+		Tie: Tie{Kind: Strap, Rating: 750 * unit.Pound, At: lengths(0.75, 15.25, 22.75, 37.25, 44.75, 59.25), Height: -0.75 * in, Lateral: Lateral{2, 1500 * unit.Pound, 18 * in}},
 	}
 }

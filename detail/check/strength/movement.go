@@ -32,12 +32,12 @@ func (c *calc) movement() {
 	}
 	g := c.groups[0]
 	per := h.most() / float64(g.Count())
-	c.add(check.Step{ID: "slip_contact_estimate", Group: check.Block, Name: "slip of two planes in contact",
+	c.add(check.Step{ID: "slip_contact_estimate", Group: check.Block, Symbol: "y", Name: "slip of two planes in contact",
 		Formula: "2 V/(180000 D^1.5)", With: []check.Arg{arg("V", lb(per)), arg("D", g.Diameter.Q())},
 		Value: inch(2 * per / slipModulus(g.d())), Clause: "NDS 2018 11.3.6", Note: "least possible: no gap"})
 	if pad := c.m.Blocks.Pad.Thickness.Inches(); pad > 0 {
 		length := pad + c.thinnest()
-		c.add(check.Step{ID: "bolt_bending_slip_pad", Group: check.Block, Name: "bolt bending across the pad, ends held",
+		c.add(check.Step{ID: "bolt_bending_slip_pad", Group: check.Block, Symbol: "y", Name: "bolt bending across the pad, ends held",
 			Formula: "V l^3/(12 E I)", With: []check.Arg{arg("V", lb(per)), arg("l", inch(length))},
 			Value: inch(per * length * length * length / (12 * steelE * math.Pi / 64 * math.Pow(g.d(), 4))), Clause: "statics",
 			Note: "least possible: nothing turns"})
@@ -57,7 +57,7 @@ func (c *calc) drops(h solution, slip, play float64) {
 		c.notChecked(step, noPull)
 		return
 	}
-	angle := c.turning(h)
+	angle := c.turning(h.most())
 	c.add(check.Step{ID: "block_rotation", Group: check.Block, Symbol: "t", Name: "turning of the block under full load",
 		Formula: "(bolt stretch + washer and foot crushing)/z",
 		Value:   unit.Quantity{V: angle * 180 / math.Pi, Kind: unit.KAngle}, Clause: "judgement: modulus across the grain 1/20",
@@ -103,11 +103,11 @@ func tilt(l layer, d, v float64) float64 {
 	return v/(k*lm) + v/(k*ls) + angle*arm
 }
 
-// turning is the angle in radians the block turns through at the rim face. Wood is crushed as deep as a
+// turning is the angle in radians the block turns through at the rim face under a load. Wood is crushed as deep as a
 // washer is wide and as twice the foot's bearing is high.
-func (c *calc) turning(h solution) float64 {
+func (c *calc) turning(load float64) float64 {
 	f := c.rimFace(c.groups[0])
-	p := c.whole(f, h.most())
+	p := c.whole(f, load)
 	if p.lever == 0 {
 		return 0
 	}

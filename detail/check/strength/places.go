@@ -206,7 +206,7 @@ func (c *calc) hungDepth(g *group) {
 	l := c.m.Ledger
 	d := (l.Top - l.Bottom).Inches()
 	de := l.Top.Inches() - g.low()
-	c.add(check.Step{ID: "ledger_de_over_d" + g.id, Group: check.Connection, Symbol: "de/d",
+	c.add(check.Step{ID: "ledger_de_over_d" + g.id, Group: check.Connection, Symbol: "r",
 		Name: "depth of ledger above its lowest bolts", Formula: "de/d >= 0.6",
 		With: []check.Arg{arg("de", inch(de)), arg("d", inch(d))}, Value: num(de / d), Limit: check.Limit(num(0.6)),
 		Sense:  check.AtLeast,

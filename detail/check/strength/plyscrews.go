@@ -155,18 +155,18 @@ func (c *calc) plyJoint(step check.Step, j plyJoint) {
 func (c *calc) screwsReach(id string, j plyJoint, pen float64) {
 	need := 6 * j.Diameter.Inches()
 	c.add(check.Step{ID: id + "_penetration", Group: check.Connection, Symbol: "p", Name: "penetration of the screws past the joint",
-		Formula: "p >= 6 D",
+		Formula: "L - layers outside the joint >= 6 D",
 		With:    []check.Arg{arg("L", j.Length.Q()), arg("D", j.Diameter.Q())}, Value: inch(math.Max(0, pen)),
 		Limit: check.Limit(inch(need)), Sense: check.AtLeast,
 		Clause: "NDS 2018 12.1.5.6 (from memory, confirm)", Where: "all blocks",
-		Note: "driven from the " + j.outer.name + " inward"})
+		Note: "driven from " + the(j.outer.name) + " inward"})
 }
 
 // unknownPlies says what of the pieces at a joint is not stated.
 func (c *calc) unknownPlies(j plyJoint) string {
 	for _, p := range []part{j.outer, j.inner} {
 		if g := p.gravity(); g < 0.3 || g > 0.8 {
-			return "specific gravity of the " + p.name + " not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)"
+			return "specific gravity of " + the(p.name) + " not stated, or outside 0.30 to 0.80 (NDS 2018 table 12.3.3)"
 		}
 	}
 	return ""

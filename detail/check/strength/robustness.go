@@ -14,7 +14,7 @@ func (c *calc) robustness() {
 }
 
 // slack raises one block after another by the support slip. The blocks give way like springs as their
-// fasteners tilt; on rigid supports a short span of deep ledger would take no slip at all.
+// fasteners tilt and as they turn; on rigid supports a short span of deep ledger would take no slip at all.
 func (c *calc) slack() {
 	k := c.spring()
 	if missing(given{"", c.m.Ledger.Wood.E.PSI()}) != "" || k == 0 {
@@ -36,14 +36,16 @@ func (c *calc) slack() {
 		}
 	}
 	c.add(check.Step{ID: "support_slip", Group: check.Beam, Symbol: "R", Name: "load on a block when one stands high",
-		With: []check.Arg{arg("slip", inch(slip)), arg("load of a block over its slip", perFoot(k))}, Value: lb(most),
+		With: []check.Arg{arg("slip", inch(slip)), arg("k", springs(k))}, Value: lb(most),
 		Clause: "judgement: information", Where: mark,
-		Note: fmt.Sprintf("%.2f of the reaction the block is checked for, before bolts and wood give and pass load on to its neighbours", most/(h.most()+1e-9))})
+		Note: fmt.Sprintf("%.2f of the reaction the block is checked for; k is the load of a block over the first slip of its fasteners and its turning, elastic: crushing past that, which passes more on to the neighbours, is not in it", most/(h.most()+1e-9))})
 }
 
-// spring is the load of one block per inch its fasteners let it down, lb/in; 0 when not known
-// or when a pound lets it down by a tenth of an inch.
+// spring is the load of one block per inch its load line goes down, by the slip of its fasteners and by its
+// turning one after the other, lb/in; 0 when not known or when a pound lets it down by a tenth of an inch. It
+// is what ledger_drop counts, without creep and the play of the holes.
 func (c *calc) spring() float64 {
+	_, e := c.offsets()
 	give := 0.0
 	for _, g := range c.groups {
 		if g.Kind == Evaluated || c.unknown(g) != "" {
@@ -51,7 +53,7 @@ func (c *calc) spring() float64 {
 		}
 		give += c.slip(g, 1/float64(g.Count()))
 	}
-	if give > 0.1 {
+	if give += c.turning(1) * e; give > 0.1 {
 		return 0
 	}
 	return 1 / give
@@ -134,7 +136,7 @@ func (c *calc) oneMissing() {
 	times := most / (h.most() + 1e-9)
 	ratio, id := c.strengthRatio()
 	c.add(check.Step{ID: "block_missing_reaction", Group: check.Beam, Symbol: "R",
-		Name: "load on " + at + " with " + lost + " missing", Value: lb(most), Clause: "judgement: information", Where: at,
+		Name: "load on a block with " + lost + " missing", Value: lb(most), Clause: "judgement: information", Where: at,
 		Note: fmt.Sprintf("%.2f of the reaction the block is checked for", times)})
 	c.add(check.Step{ID: "block_missing_ratio", Group: check.Beam, Name: "greatest ratio with " + lost + " missing",
 		Value: num(ratio * times), Clause: "judgement: information", Where: at,

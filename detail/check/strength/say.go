@@ -24,6 +24,11 @@ func pounds(v float64) unit.Force { return unit.Force(v) * unit.Pound }
 // perFoot turns lb/in into a line load.
 func perFoot(v float64) unit.Quantity { return (unit.LineLoad(12*v) * unit.PLF).Q() }
 
+// springs turns lb/in into a stiffness.
+func springs(v float64) unit.Quantity {
+	return unit.Quantity{V: v * unit.Pound.Newtons() / 25.4, Kind: unit.KForcePerLength}
+}
+
 func square(v float64) unit.Quantity {
 	return unit.Quantity{V: v * 25.4 * 25.4, Kind: unit.KArea}
 }
@@ -67,6 +72,15 @@ func missing(values ...given) string {
 		return ""
 	}
 	return strings.Join(names, ", ") + " not stated"
+}
+
+// unlisted is what is wanting of a part: why no values of rim or backing are known, where that is the reason.
+func (c *calc) unlisted(name, lack string) string {
+	why := map[string]string{"rim": c.m.Rim.Unlisted, "backing": c.m.Backing.Unlisted}[name]
+	if lack == "" || why == "" {
+		return lack
+	}
+	return why
 }
 
 // faults lists what keeps the model from being worked out at all.
@@ -173,6 +187,17 @@ func oddNumbers(v reflect.Value, path string, most float64) []string {
 		}
 	}
 	return out
+}
+
+// the names a part in a sentence: a numbered ply without an article, one of two as what it is of.
+func the(name string) string {
+	switch {
+	case name == "inner" || name == "outer":
+		return "the " + name + " part of the block"
+	case strings.HasPrefix(name, "ply"):
+		return "ply " + strings.TrimSpace(name[len("ply"):])
+	}
+	return "the " + name
 }
 
 // said is the name of a part as printed.

@@ -46,6 +46,8 @@ func TestTriggers(t *testing.T) {
 		{"live not stated", "scope_live", func(m *Model) { m.Loads.Live = nil }, check.NotChecked},
 		{"wind on the ledger", "scope_lateral", func(m *Model) { m.Use.Lateral = Yes }, check.Engineer},
 		{"seismic D", "scope_seismic", func(m *Model) { m.Use.Seismic = "d" }, check.Engineer},
+		{"seismic C", "scope_seismic", func(m *Model) { m.Use.Seismic = "C" }, check.Engineer},
+		{"seismic D2", "scope_seismic", func(m *Model) { m.Use.Seismic = "D2" }, check.Engineer},
 		{"seismic not stated", "scope_seismic", func(m *Model) { m.Use.Seismic = "" }, check.NotChecked},
 		{"upper storey", "scope_storey", func(m *Model) { m.Use.UpperFloor = true }, check.Engineer},
 		{"over 30 ft", "scope_height", func(m *Model) { m.Use.AboveGrade = ptr(31 * unit.Foot) }, check.Engineer},
@@ -63,7 +65,7 @@ func TestTriggers(t *testing.T) {
 		{"I-joists without squash blocks", "scope_squash", func(m *Model) { m.HouseJoists.Kind = IJoist }, check.Engineer},
 		{"floor trusses", "scope_joist_kind", func(m *Model) { m.HouseJoists.Kind = Truss }, check.Engineer},
 		{"joists along the rim", "scope_joist_direction", func(m *Model) { m.HouseJoists.Parallel = true }, check.Engineer},
-		{"point load off the blocks", "point_load_on_block", func(m *Model) { m.PointLoads = []PointLoad{{"stair", 19 * in, 100 * unit.Pound}} }, check.Fails},
+		{"point load off the blocks", "point_load_on_block", func(m *Model) { m.PointLoads = []PointLoad{{"stair", 19 * in, 100 * unit.Pound}} }, check.Engineer},
 		{"snow from a roof above", "snow_drift", func(m *Model) { m.Use.Above = RoofOrWall }, check.Engineer},
 		{"what stands above not stated", "snow_drift", func(m *Model) { m.Use.Above = UnknownAbove }, check.NotChecked},
 		{"snow under the ground's", "snow_minimum", func(m *Model) { m.Loads.GroundSnow = psfp(31) }, check.Fails},
@@ -81,6 +83,9 @@ func TestTriggers(t *testing.T) {
 		{"dead below 10", "dead_minimum", func(m *Model) { m.Loads.Dead = psfp(8) }, check.Engineer},
 		{"hanger not stated", "hanger", func(m *Model) { m.Joists.Hanger = 0 }, check.NotChecked},
 		{"weak hanger", "hanger", func(m *Model) { m.Joists.Hanger = 500 * unit.Pound }, check.Fails},
+		{"thin ledger", "ledger_thickness", func(m *Model) { m.Ledger.Thickness = 37.9 * unit.MM }, check.Fails},
+		{"short seat", "hanger_seat", func(m *Model) { m.Joists.Seat = 1.4375 * in }, check.Fails},
+		{"no seat", "hanger_seat", func(m *Model) { m.Joists.Seat = 0 }, check.Fails},
 		{"hangers in the lower half", "hanger_depth", func(m *Model) { m.Joists.HangerLower = true }, check.Fails},
 		{"no tie", "tie_rating", func(m *Model) { m.Tie.Kind = NoTie }, check.Fails},
 		{"weak tie", "tie_rating", func(m *Model) { m.Tie.Rating = 550 * unit.Pound }, check.Fails},
@@ -185,7 +190,9 @@ func TestTriggersAtTheirLimit(t *testing.T) {
 		{"scope_live", func(m *Model) { m.Loads.Live = psfp(60) }},
 		{"scope_height", func(m *Model) { m.Use.AboveGrade = ptr(30 * unit.Foot) }},
 		{"scope_pad", padded(psip(25))},
-		{"scope_seismic", func(m *Model) { m.Use.Seismic = "C" }},
+		{"ledger_thickness", func(m *Model) { m.Ledger.Thickness = 38 * unit.MM }},
+		{"hanger_seat", func(m *Model) { m.Joists.Seat = 38 * unit.MM }},
+		{"scope_seismic", func(m *Model) { m.Use.Seismic = "B" }},
 		{"point_load_on_block", func(m *Model) { m.PointLoads = []PointLoad{{"stair", 28 * in, 100 * unit.Pound}} }},
 		{"scope_group", func(m *Model) { through(m, func(s *Set) { s.Rows = lengths(-2.625, -7.625) }) }},
 	} {
@@ -197,5 +204,30 @@ func TestTriggersAtTheirLimit(t *testing.T) {
 				t.Errorf("at its limit: %+v, want OK", s)
 			}
 		})
+	}
+}
+
+// A rim or backing without values for a reason says that reason in every line it leaves open.
+func TestUnlistedWood(t *testing.T) {
+	const why = "11 7/8 in is no listed size"
+	for _, c := range []struct {
+		name   string
+		change func(*Model)
+		ids    []string
+	}{
+		{"rim", func(m *Model) { m.Rim.Wood, m.Rim.Unlisted = Lumber{}, why }, []string{"fasteners", "rim_bearing", "foot_peak_stress"}},
+		{"bare rim", func(m *Model) {
+			m.Rim.Wood, m.Rim.Unlisted, m.Backing = Lumber{}, why, Backing{}
+		}, []string{"fasteners", "rim_out_of_plane", "rim_washer_bearing"}},
+		{"backing", func(m *Model) { m.Backing.Wood, m.Backing.Unlisted = Lumber{}, why }, []string{"fasteners", "backing_bending", "rim_washer_bearing"}},
+	} {
+		m := scenarioB()
+		c.change(&m)
+		r, _ := Run(m)
+		for _, id := range c.ids {
+			if s := r.Find(id); s == nil || s.Verdict != check.NotChecked || s.Reason != why {
+				t.Errorf("%s: %s is %+v, want NOT CHECKED with the reason", c.name, id, s)
+			}
+		}
 	}
 }

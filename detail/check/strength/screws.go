@@ -35,13 +35,13 @@ func (c *calc) embedment(g *group) {
 	in := g.anchor()
 	p, _ := g.holding(in.thick)
 	s := check.Step{ID: "penetration" + g.id, Group: check.Connection, Symbol: "p",
-		Name:    "penetration of the " + g.Kind.String() + " without its tip, in the " + in.name,
+		Name:    "penetration of the " + g.Kind.String() + " without its tip, in " + the(in.name),
 		Formula: fmt.Sprintf("L - before - tip >= %.0f D", least/g.d()),
 		With:    []check.Arg{arg("D", g.Diameter.Q()), arg("L", g.Length.Q()), arg("before", inch(g.tip))},
 		Value:   inch(p), Limit: check.Limit(inch(least)), Sense: check.AtLeast, Clause: clause, Where: "all blocks"}
 	if in.thick < least {
-		s.Reason = fmt.Sprintf("a %s of %s must hold over %s, but the %s is only %s thick; use through bolts", g.Kind,
-			c.say(g.Diameter.Q()), c.say(inch(least)), in.name, c.say(inch(in.thick)))
+		s.Reason = fmt.Sprintf("a %s of %s must hold over %s, but %s is only %s thick; use through bolts", g.Kind,
+			c.say(g.Diameter.Q()), c.say(inch(least)), the(in.name), c.say(inch(in.thick)))
 		s.Verdict = check.Fails
 	}
 	c.add(s)
@@ -154,7 +154,7 @@ func (c *calc) headPulls(f face) {
 	w := HeadPull(on.gravity(), unit.Length(head)*unit.Inch, unit.Length(on.thick)*unit.Inch).Pounds() * when(g.wet(), 0.7)
 	c.worstDuty(g, func(d duty) check.Step {
 		return check.Step{ID: "head_pull_through" + f.suffix(), Group: check.Block, Symbol: "T1",
-			Name: "head of a top screw drawn through the " + on.name, Formula: "T/columns <= W_H CD CM", Cap: c.a.Cap,
+			Name: "head of a top screw drawn through " + the(on.name), Formula: "T/columns <= W_H CD CM", Cap: c.a.Cap,
 			With:  []check.Arg{arg("D_H", inch(head)), arg("t", inch(on.thick)), arg("W_H CM", lb(w)), arg("CD", num(d.cd))},
 			Value: lb(c.couple(f, d).bolt), Limit: check.Limit(lb(w * d.cd)), Clause: "NDS 2018 12.2.5, 11.3.3 (from memory, confirm)"}
 	})

@@ -44,11 +44,11 @@ func (c *calc) threads(g *group) {
 	bearing := g.threadIn(g.Thread.Inches())
 	step.Value = inch(bearing)
 	step.With = []check.Arg{arg("L", g.Length.Q()), arg("thread", g.Thread.Q()), arg("member", inch(main)), arg("share", num(bearing/main))}
-	step.Note = fmt.Sprintf("no more than a quarter of the %s: the full diameter counts", g.parts[0].name)
+	step.Note = fmt.Sprintf("no more than a quarter of the main member (%s): the full diameter counts", c.mainMember(g))
 	if bearing > threadShare*main*(1+1e-9) {
 		g.dowel.Root = root
 		step.With = append(step.With, arg("Dr", g.dowel.Root.Q()))
-		step.Note = fmt.Sprintf("more than a quarter of the %s: the whole bolt is taken at the root of its thread", g.parts[0].name)
+		step.Note = fmt.Sprintf("more than a quarter of the main member (%s): the whole bolt is taken at the root of its thread", c.mainMember(g))
 	}
 	c.add(step)
 }
@@ -58,4 +58,12 @@ func (g *group) threadIn(thread float64) float64 {
 	shank := g.Length.Inches() - thread
 	inner := g.tip + g.parts[0].thick // inner face of the main member
 	return math.Max(0, math.Min(g.parts[0].thick, inner-shank))
+}
+
+// mainMember names the main member of a set as printed.
+func (c *calc) mainMember(g *group) string {
+	if g.rim && c.counted() {
+		return "rim and backing"
+	}
+	return said(g.parts[0].name)
 }

@@ -74,6 +74,7 @@ func (c *calc) tieLoads(step check.Step) {
 	rating, need := c.m.Tie.Rating.Pounds(), 0.0
 	of := func(k solution) check.Step {
 		s := step
+		s.Note = "for all of T: on the safe side of floor_couple where the ties stand higher over the foot than z"
 		most := 0.0
 		for _, b := range bays {
 			pulls := c.pullsOn(b, k)

@@ -3,6 +3,8 @@ package strength
 import (
 	"fmt"
 	"strings"
+
+	"standclear/detail/unit"
 )
 
 // reportedG is the highest equivalent specific gravity taken from a report without a professional's eye: the
@@ -14,6 +16,7 @@ func (c *calc) trusted() {
 	c.trust("scope_gravity", "specific gravity of engineered rim and backing", c.highGravity())
 	c.trust("scope_fyb", "bending yield strength of the fasteners", c.highYield())
 	c.trust("scope_dry", "wet service of ledger and blocks outdoors", c.dryOutdoors())
+	c.lightAssumptions()
 }
 
 func (c *calc) trust(id, name string, why []string) {
@@ -58,4 +61,32 @@ func (c *calc) dryOutdoors() (why []string) {
 		why = append(why, "outdoors wood is taken as wet: a professional must say why it is not")
 	}
 	return why
+}
+
+// lightAssumptions puts every assumption that was moved off its default toward a lighter reading before a
+// professional. assume.ply_couple is answered for where it is used (block_couple), and assume.support_slip moves
+// no verdict.
+func (c *calc) lightAssumptions() {
+	a, d := c.a, Assume{}.filled()
+	var keys []string
+	for _, l := range []struct {
+		key   string
+		light bool
+	}{
+		{"lever_arm", a.LeverArm != d.LeverArm},
+		// A deeper foot is pressed less; a shallower one lengthens the lever arm where nothing else bounds it.
+		{"foot_depth", a.FootDepth > d.FootDepth+1e-9 || a.FootDepth < d.FootDepth-1e-9 && a.LeverArm != d.LeverArm},
+		{"reaction", a.Reaction != d.Reaction},
+		{"net_section", a.GrossSection},
+		{"torsion", a.NoTorsion && !c.m.Joists.Restrained},
+		{"cap", a.Cap > d.Cap+1e-9},
+		{"max_group", a.MaxGroup > d.MaxGroup+unit.MM/100},
+		{"rows_in_tension", a.Rows != d.Rows},
+	} {
+		if l.light {
+			keys = append(keys, "assume."+l.key)
+		}
+	}
+	c.trigger("scope_assumptions", "assumptions at their careful readings", keys != nil,
+		"moved toward a lighter reading: "+strings.Join(keys, ", ")+"; a professional must answer for each")
 }

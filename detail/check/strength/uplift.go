@@ -22,7 +22,7 @@ func (c *calc) uplift() {
 	s := check.Step{ID: "uplift", Group: check.Block, Symbol: "R least", Name: "least load on a block", Value: lb(least),
 		Clause: "statics, load on the least favourable spans; judgement", Where: at, Verdict: check.OK}
 	if least < -1e-6 {
-		s.Note = "the block turned over is as strong as upright"
+		s.Note = "only the bolts and the block turned over are looked at and found as strong as upright; ties, backing and plate pulled the other way are not"
 		if reason := c.turnedOver(-least); reason != "" {
 			s.Note, s.Verdict = "", check.Engineer
 			s.Reason = "load on other spans lifts block " + at + " by " + c.say(lb(-least)) + ", and " + reason

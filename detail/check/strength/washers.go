@@ -21,9 +21,9 @@ func (c *calc) washers(g *group) {
 			Value: inch(size), Limit: check.Limit(inch(pace)), Symbol: "size",
 			Formula: "washer <= least spacing of fasteners", Clause: "fit", Where: "all blocks"})
 	}
-	if g.rim && g.Kind == Bolt {
+	if g.rim && (g.Kind == Bolt || g.Kind == Evaluated && g.id == "") {
 		room := math.Min(c.m.Rim.Top.Inches()-g.top(), g.low()-c.m.Rim.Bottom.Inches())
-		c.add(check.Step{ID: "washer_on_rim" + g.id, Group: check.Connection, Name: "washers lie whole on the " + c.nutWood(),
+		c.add(check.Step{ID: "washer_on_" + c.nutWood() + g.id, Group: check.Connection, Name: "washers lie whole on the " + c.nutWood(),
 			Formula: "edge distance >= washer size/2", Symbol: "a",
 			Value: inch(room), Limit: check.Limit(inch(size / 2)), Sense: check.AtLeast, Clause: "judgement",
 			Where: "all blocks"})

@@ -39,7 +39,7 @@ func (c *calc) readingStep(g *group, r *reading, d duty) check.Step {
 		Formula: "load of the block <= n Z CD CM Cg Cd, Z = least of crushing/4, turning/3.6, hinges/3.2, over Kt",
 		Clause:  "limit analysis of the dowel on ideal-plastic wood, as TR12-2015 table 1-1 for two members; judgement",
 		With:    []check.Arg{arg("crushing", t.Crush.Q()), arg("turning", t.Rigid.Q()), arg("hinges", t.P.Q())},
-		Value:   lb(d.v), Limit: check.Limit(lb(t.Z.Pounds() * d.cd * g.adjustFor(d))), Note: t.Governs + " governs"}
+		Value:   lb(d.v), Limit: check.Limit(lb(t.Z.Pounds() * d.cd * g.adjustFor(d))), Note: t.Governs + " " + governs(t.Governs)}
 	if t.MainHinge >= 0 && t.Governs != "turning" {
 		s.With = append(s.With, arg("hinge in "+g.parts[0].name, unit.Length(t.MainHinge).Q()))
 	}
@@ -49,6 +49,14 @@ func (c *calc) readingStep(g *group, r *reading, d duty) check.Step {
 	s.With = append(s.With, arg("longest void", inch(r.open())), arg("Z", t.Z.Q()))
 	s.With = append(s.With, g.factorArgs(d)...)
 	return s
+}
+
+// governs is the verb of what governs a dowel: hinges are two.
+func governs(what string) string {
+	if what == "hinges" {
+		return "govern"
+	}
+	return "governs"
 }
 
 // heldCounts checks whether every loose part is kept from turning by the wood at its faces, and says why the
@@ -90,20 +98,20 @@ func (c *calc) heldCounts(g *group) bool {
 
 // contactLack says why loose part k of a set has no wood against one of its faces; "" when it has.
 func (c *calc) contactLack(g *group, k int) string {
-	name := g.parts[k].name
+	name := the(g.parts[k].name)
 	ts := c.m.Sheathing.Thickness.Inches()
 	inner := g.stack.voids[k-1]
 	if k == 1 {
 		if ts > 0 && !c.m.Sheathing.Structural {
-			return "the sheathing behind the " + name + " is no wood panel"
+			return "the sheathing behind " + name + " is no wood panel"
 		}
 		inner -= ts
 	}
 	switch {
 	case inner > 1e-6:
-		return "a pad lies against the inner face of the " + name
+		return "a pad lies against the inner face of " + name
 	case g.stack.voids[k] > 1e-6:
-		return "a pad or a gap lies against the outer face of the " + name
+		return "a pad or a gap lies against the outer face of " + name
 	}
 	return ""
 }
@@ -113,19 +121,16 @@ func (c *calc) contactLack(g *group, k int) string {
 func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 	lack := ""
 	hi := f.g.top() - f.foot - c.armOver(f, p.depth)
-	t := math.Max(1e-6, c.whole(f, 1).t*(1-g.held.faceMoment()/f.arm)) // per pound of load
+	t := c.contact(g, f) // per pound of load
 	top := math.Min(c.m.Blocks.Top.Inches(), c.m.Ledger.Top.Inches()) - f.foot - p.depth/3
 	for i, couple := range g.held.couples() {
-		name := g.parts[i+1].name
+		name := the(g.parts[i+1].name)
 		m, holds := load*couple, load*t*math.Max(0, top-hi)
-		s := check.Step{ID: "block_couple" + g.id, Value: lbin(m), Limit: check.Limit(lbin(holds)),
+		s := check.Step{ID: g.partID("block_couple", g.parts[i+1]), Value: lbin(m), Limit: check.Limit(lbin(holds)),
 			With: []check.Arg{arg("R", lb(load)), arg("n m", lbin(m)), arg("T", lb(load*t)), arg("hi", inch(hi)), arg("ho most", inch(top)),
 				arg("ho", inch(hi+couple/t))}}
-		if g.side > 2 {
-			s.ID = "block_couple_" + name + g.id
-		}
 		if couple > t*(top-hi)*(1+1e-9) {
-			s.Note = fmt.Sprintf("the bolts turn the %s with %s and its faces hold %s", name, c.say(lbin(m)), c.say(lbin(holds)))
+			s.Note = fmt.Sprintf("the bolts turn %s with %s and its faces hold %s", name, c.say(lbin(m)), c.say(lbin(holds)))
 		}
 		if lack == "" {
 			lack = s.Note
@@ -141,7 +146,7 @@ func (c *calc) faceCouples(g *group, f face, p pull, load float64) string {
 func (c *calc) coupleStep(g *group, s check.Step) {
 	s.Group, s.Symbol, s.Where = check.Connection, "n m", c.worstMark()
 	s.Name = "couple of the bolts on a loose part of the block, and what its faces hold"
-	s.Formula = "n m = R m/Z at the limit <= T (ho - hi), ho at most the top of the faces less c/3"
+	s.Formula = "R m/Z at the limit <= T (ho - hi), ho at most the top of the faces less c/3"
 	s.Clause = "statics of the part; judgement: couple in proportion to the load"
 	if s.Note == "" {
 		c.add(s)
