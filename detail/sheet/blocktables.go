@@ -207,12 +207,6 @@ func (w *writer) tolerance() string {
 	return w.text(25.4 / 16)
 }
 
-func (w *writer) partOf(r detail.Role) *detail.Part {
-	if p := w.a.Find(r); len(p) > 0 {
-		return p[0]
-	}
-	return nil
-}
 
 func (w *writer) blockWeight() string {
 	mass := w.a.BlockMass(func(m string) float64 {

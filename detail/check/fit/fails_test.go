@@ -134,9 +134,9 @@ func waterFailures() []failure {
 		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
 		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
 		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
-		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`}, // (12 5/8 - 8 3/4)/2
+		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},   // (12 5/8 - 8 3/4)/2
 		{"joist_behind_rim", "deck", set("floor.joists.depth=9 1/2in"), check.Fails, `9 1/2" deep`}, // behind a rim of 11 7/8
-		{"screw_pitch", "deck", set("blocks.ply_screws.count=40"), check.Fails, "apart"},          // ten rows in 7.04 in: 0.70, 0.95 asked for
+		{"screw_pitch", "deck", set("blocks.ply_screws.count=40"), check.Fails, "apart"},            // ten rows in 7.04 in: 0.70, 0.95 asked for
 		{"wrap_turn_up", "deck", set("water.wrap_lap=1 1/2in"), check.Fails, `turn-up of 1 1/2"`},
 		{"patch_foot", "deck-metric", set("water.patch.height=344mm"), check.Fails, "lap of"}, // 49.5 of 50
 		{"patch_order", "deck", set("water.patch.under=no"), check.Fails, "reversed lap"},
