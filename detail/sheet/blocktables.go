@@ -207,7 +207,6 @@ func (w *writer) tolerance() string {
 	return w.text(25.4 / 16)
 }
 
-
 func (w *writer) blockWeight() string {
 	mass := w.a.BlockMass(func(m string) float64 {
 		if v, ok := stock.MaterialOf(m); ok {
