@@ -1,0 +1,115 @@
+package lattice
+
+// down sums a slice of the unfolded lattice into one of the folded: each cell gone is shared out by
+// its weights.
+func (f *fold) down(c crew, to, from []float32) {
+	if f.axis == alongX {
+		c.each(f.to, func(j, k int) {
+			f.downRow(f.to.slice(to, j, k), f.from.slice(from, j, k), f.wide.slice(f.weight, j, k))
+		})
+		return
+	}
+	c.each(f.to, func(j, k int) {
+		row := f.to.slice(to, j, k)
+		p, fj, fk := f.plane(j, k)
+		copy(row, f.from.slice(from, fj, fk))
+		if g := f.after[p]; g >= 0 {
+			oj, ok := f.swap(j, k, f.gone[g])
+			wj, wk := f.swap(j, k, g)
+			addWeighted(row, f.from.slice(from, oj, ok), f.wide.slice(f.weight, wj, wk))
+		}
+		if p > 0 && f.after[p-1] >= 0 {
+			g := f.after[p-1]
+			oj, ok := f.swap(j, k, f.gone[g])
+			wj, wk := f.swap(j, k, g)
+			addRest(row, f.from.slice(from, oj, ok), f.wide.slice(f.weight, wj, wk))
+		}
+	})
+}
+
+// up spreads a slice of the folded lattice over the unfolded one, the transpose of down.
+func (f *fold) up(c crew, to, from []float32) {
+	if f.axis == alongX {
+		c.each(f.from, func(j, k int) {
+			f.upRow(f.from.slice(to, j, k), f.to.slice(from, j, k), f.wide.slice(f.weight, j, k))
+		})
+		return
+	}
+	c.each(f.to, func(j, k int) {
+		p, fj, fk := f.plane(j, k)
+		row := f.to.slice(from, j, k)
+		copy(f.from.slice(to, fj, fk), row)
+		if g := f.after[p]; g >= 0 {
+			oj, ok := f.swap(j, k, f.gone[g])
+			wj, wk := f.swap(j, k, g)
+			nj, nk := f.swap(j, k, p+1)
+			mix(f.from.slice(to, oj, ok), row, f.to.slice(from, nj, nk), f.wide.slice(f.weight, wj, wk))
+		}
+	})
+}
+
+// plane returns the place in keep of row j, k of the folded lattice, and that row's j and k in the
+// unfolded one.
+func (f *fold) plane(j, k int) (p, fj, fk int) {
+	if f.axis == alongY {
+		return j, f.keep[j], k
+	}
+	return k, j, f.keep[k]
+}
+
+// swap returns j and k with the one along the fold's axis replaced by p.
+func (f *fold) swap(j, k, p int) (int, int) {
+	if f.axis == alongY {
+		return p, k
+	}
+	return j, p
+}
+
+// slice returns row j, k of v.
+func (s Shape) slice(v []float32, j, k int) []float32 {
+	n := s.row(j, k)
+	return v[n : n+s.X]
+}
+
+func (f *fold) downRow(to, from, w []float32) {
+	for i, p := range f.keep {
+		to[i] = from[p]
+	}
+	for g, p := range f.gone {
+		b, v := f.before[g], from[p]
+		part := w[g] * v
+		to[b] += part
+		to[b+1] += v - part
+	}
+}
+
+func (f *fold) upRow(to, from, w []float32) {
+	for i, p := range f.keep {
+		to[p] = from[i]
+	}
+	for g, p := range f.gone {
+		b := f.before[g]
+		to[p] = from[b+1] + w[g]*(from[b]-from[b+1])
+	}
+}
+
+func addWeighted(to, from, w []float32) {
+	from, w = from[:len(to)], w[:len(to)]
+	for i := range to {
+		to[i] += w[i] * from[i]
+	}
+}
+
+func addRest(to, from, w []float32) {
+	from, w = from[:len(to)], w[:len(to)]
+	for i := range to {
+		to[i] += (1 - w[i]) * from[i]
+	}
+}
+
+func mix(to, a, b, w []float32) {
+	a, b, w = a[:len(to)], b[:len(to)], w[:len(to)]
+	for i := range to {
+		to[i] = b[i] + w[i]*(a[i]-b[i])
+	}
+}
