@@ -152,7 +152,7 @@ func TestBay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	run, err := s.Solve(context.Background(), temp, b.heat)
+	run, err := s.Solve(context.Background(), temp, b.heat, 1e-8)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -180,7 +180,7 @@ func BenchmarkBay(b *testing.B) {
 					b.Fatal(err)
 				}
 				temp := make([]float64, p.Len())
-				if run, err = s.Solve(context.Background(), temp, p.heat); err != nil {
+				if run, err = s.Solve(context.Background(), temp, p.heat, 1e-8); err != nil {
 					b.Fatal(err)
 				}
 				q, _ = p.flow(temp)

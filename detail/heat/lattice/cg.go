@@ -10,15 +10,11 @@ import (
 // Options of the solver; the zero value works.
 type Options struct {
 	Threads   int                               // 0: as many as the program may use; the result does not depend on it
-	Tolerance float64                           // residual over right side at which to stop; 0: 1e-8
 	MaxRounds int                               // 0: 500
 	Progress  func(round int, residual float64) // called after each round, when not nil
 }
 
 func (o Options) filled() Options {
-	if o.Tolerance <= 0 {
-		o.Tolerance = 1e-8
-	}
 	if o.MaxRounds <= 0 {
 		o.MaxRounds = 500
 	}
@@ -38,7 +34,7 @@ var ErrStalled = errors.New("the solver did not reach its tolerance")
 type Solver struct {
 	sys   *System
 	opt   Options
-	crew  crew
+	crew  Crew
 	cycle *cycle
 	zeros []float32
 
@@ -47,7 +43,7 @@ type Solver struct {
 
 // Prepare builds the multigrid of sys, which must not change afterwards.
 func Prepare(ctx context.Context, sys *System, opt Options) (*Solver, error) {
-	s := &Solver{sys: sys, opt: opt.filled(), crew: newCrew(opt.Threads), zeros: make([]float32, sys.X)}
+	s := &Solver{sys: sys, opt: opt.filled(), crew: Crew{opt.Threads}, zeros: make([]float32, sys.X)}
 	var err error
 	if s.cycle, err = newCycle(ctx, sys, s.crew); err != nil {
 		return nil, err
@@ -58,8 +54,8 @@ func Prepare(ctx context.Context, sys *System, opt Options) (*Solver, error) {
 }
 
 // Solve finds t, in degrees above the environments, from the heat put into each cell, W. The t given is
-// the start. Cancelling ctx ends it between rounds with the context's error.
-func (s *Solver) Solve(ctx context.Context, t, heat []float64) (Run, error) {
+// the start. It stops when the residual is tolerance times the right side. Cancelling ctx ends it between rounds with the context's error.
+func (s *Solver) Solve(ctx context.Context, t, heat []float64, tolerance float64) (Run, error) {
 	size := math.Sqrt(s.dot(heat, heat))
 	if size == 0 {
 		clear(t)
@@ -69,12 +65,12 @@ func (s *Solver) Solve(ctx context.Context, t, heat []float64) (Run, error) {
 	for {
 		run.Residual = s.residual(t, heat) / size
 		switch {
-		case run.Residual <= s.opt.Tolerance:
+		case run.Residual <= tolerance:
 			return run, nil
 		case run.Rounds >= s.opt.MaxRounds || math.IsNaN(run.Residual):
 			return run, fmt.Errorf("%w: residual %.1e after %d rounds", ErrStalled, run.Residual, run.Rounds)
 		}
-		if err := s.descend(ctx, t, size, &run); err != nil {
+		if err := s.descend(ctx, t, size, tolerance, &run); err != nil {
 			return run, err
 		}
 	}
@@ -82,7 +78,7 @@ func (s *Solver) Solve(ctx context.Context, t, heat []float64) (Run, error) {
 
 // descend runs conjugate gradients from the residual in s.r until its own count of the residual meets
 // the tolerance; the caller checks against the true one.
-func (s *Solver) descend(ctx context.Context, t []float64, size float64, run *Run) error {
+func (s *Solver) descend(ctx context.Context, t []float64, size, tolerance float64, run *Run) error {
 	var rz float64
 	for first := true; run.Rounds < s.opt.MaxRounds; first = false {
 		if err := ctx.Err(); err != nil {
@@ -101,7 +97,7 @@ func (s *Solver) descend(ctx context.Context, t []float64, size float64, run *Ru
 		if s.opt.Progress != nil {
 			s.opt.Progress(run.Rounds, res)
 		}
-		if !(res > 0.95*s.opt.Tolerance) {
+		if !(res > 0.95*tolerance) {
 			return nil
 		}
 	}
@@ -160,7 +156,7 @@ func (l *links) flow(q, t []float64, loss []float32) float64 {
 
 // direction sets p = z + beta p and q to what flows off p; it returns the sum of p q.
 func (s *Solver) direction(z []float32, beta float64) float64 {
-	s.crew.each(s.sys.Shape, func(j, k int) {
+	s.crew.Each(s.sys.Shape, func(j, k int) {
 		n := s.sys.row(j, k)
 		p, z := s.p[n:n+s.sys.X], z[n:]
 		for i := range p {

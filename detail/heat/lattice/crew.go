@@ -5,15 +5,10 @@ import (
 	"sync"
 )
 
-// crew shares the rows of a lattice among threads. What each row computes never depends on how the
+// Crew shares the rows of a lattice among threads. What each row computes never depends on how the
 // rows are shared, and sums are taken in a fixed order, so results do not depend on the crew's size.
-type crew struct{ threads int }
-
-func newCrew(threads int) crew {
-	if threads <= 0 {
-		threads = runtime.GOMAXPROCS(0)
-	}
-	return crew{threads}
+type Crew struct {
+	Threads int // 0: as many as the program may use
 }
 
 // small is the number of cells below which sharing the work costs more than it saves.
@@ -23,13 +18,16 @@ const small = 1 << 13
 type rows struct{ first, end int }
 
 // share calls do with runs that together cover all rows of s, at the same time.
-func (c crew) share(s Shape, do func(rows)) {
-	n := s.Y * s.Z
-	if c.threads == 1 || s.Cells() < small || n < 2 {
+func (c Crew) share(s Shape, do func(rows)) {
+	n, threads := s.Y*s.Z, c.Threads
+	if threads <= 0 {
+		threads = runtime.GOMAXPROCS(0)
+	}
+	if threads == 1 || s.Cells() < small || n < 2 {
 		do(rows{0, n})
 		return
 	}
-	parts := min(c.threads, n)
+	parts := min(threads, n)
 	var wg sync.WaitGroup
 	for p := 1; p < parts; p++ {
 		wg.Go(func() { do(rows{n * p / parts, n * (p + 1) / parts}) })
@@ -39,7 +37,7 @@ func (c crew) share(s Shape, do func(rows)) {
 }
 
 // sum adds up what each row returns: rows within a bundle first, then the bundles in order.
-func (c crew) sum(s Shape, row func(j, k int) float64) float64 {
+func (c Crew) sum(s Shape, row func(j, k int) float64) float64 {
 	part := make([]float64, s.Y*s.Z)
 	c.share(s, func(rs rows) {
 		for r := rs.first; r < rs.end; r++ {
@@ -53,8 +51,8 @@ func (c crew) sum(s Shape, row func(j, k int) float64) float64 {
 	return total
 }
 
-// each calls row for every row.
-func (c crew) each(s Shape, row func(j, k int)) {
+// Each calls row for every row j, k of s, several at a time.
+func (c Crew) Each(s Shape, row func(j, k int)) {
 	c.share(s, func(rs rows) {
 		for r := rs.first; r < rs.end; r++ {
 			row(r%s.Y, r/s.Y)

@@ -5,7 +5,7 @@ import "context"
 // cycle is the preconditioner: one V-cycle of multigrid with red-black Gauss-Seidel, which is
 // symmetric and positive.
 type cycle struct {
-	crew   crew
+	crew   Crew
 	levels []*level
 	bottom *factor
 }
@@ -15,7 +15,7 @@ const (
 	strong      = 0.2 // least strength of a plane to be folded; isotropic cells have 1/3 in 3-D
 )
 
-func newCycle(ctx context.Context, s *System, c crew) (*cycle, error) {
+func newCycle(ctx context.Context, s *System, c Crew) (*cycle, error) {
 	cy := &cycle{crew: c}
 	for s != nil {
 		if err := ctx.Err(); err != nil {
@@ -26,7 +26,7 @@ func newCycle(ctx context.Context, s *System, c crew) (*cycle, error) {
 		if s.Cells() <= bottomCells {
 			break
 		}
-		s = l.fold(c, strength, strong)
+		s = l.fold(c, strength)
 	}
 	cy.bottom = newFactor(cy.levels[len(cy.levels)-1])
 	return cy, nil
@@ -49,14 +49,14 @@ func (c *cycle) run() []float32 {
 }
 
 // descend smooths from zero and hands the residual down.
-func (l *level) descend(c crew, next *level) {
-	c.each(l.sys.Shape, l.firstRed)
-	c.each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
+func (l *level) descend(c Crew, next *level) {
+	c.Each(l.sys.Shape, l.firstRed)
+	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
 	l.residual(c, next)
 }
 
 // residual folds what is left of the right side into the next level's.
-func (l *level) residual(c crew, next *level) {
+func (l *level) residual(c Crew, next *level) {
 	to := func(f int) []float32 {
 		if f < len(l.mid) {
 			return l.mid[f]
@@ -75,7 +75,7 @@ func (l *level) residual(c crew, next *level) {
 		})
 	} else {
 		r := make([]float32, s.Len())
-		c.each(s, func(j, k int) { l.left(s.slice(r, j, k), j, k) })
+		c.Each(s, func(j, k int) { l.left(s.slice(r, j, k), j, k) })
 		f.down(c, to(0), r)
 	}
 	for i, f := range l.folds[1:] {
@@ -84,13 +84,13 @@ func (l *level) residual(c crew, next *level) {
 }
 
 // ascend adds the next level's answer and smooths, black first: the mirror image of descend.
-func (l *level) ascend(c crew, next *level) {
+func (l *level) ascend(c Crew, next *level) {
 	from := next.x
 	for i := len(l.folds) - 1; i > 0; i-- {
 		l.folds[i].up(c, l.mid[i-1], from)
 		from = l.mid[i-1]
 	}
 	l.correct(c, l.folds[0], from)
-	c.each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
-	c.each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 0) })
+	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
+	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 0) })
 }

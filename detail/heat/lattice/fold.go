@@ -64,9 +64,9 @@ func (s Shape) stride(a axis) int {
 func (s *System) links(a axis) []float32 { return [...][]float32{s.East, s.North, s.Up}[a] }
 
 // weigh fills in the weights.
-func (f *fold) weigh(c crew, s *System) {
+func (f *fold) weigh(c Crew, s *System) {
 	link, step := s.links(f.axis), s.stride(f.axis)
-	c.each(f.wide, func(j, k int) {
+	c.Each(f.wide, func(j, k int) {
 		w := f.weight[f.wide.row(j, k):][:f.wide.X]
 		for i := range w {
 			n := f.fine(i, j, k, f.gone)
@@ -91,9 +91,9 @@ func (f *fold) fine(i, j, k int, planes []int) int {
 }
 
 // reduce returns the system of the planes that stay.
-func (f *fold) reduce(c crew, s *System) *System {
+func (f *fold) reduce(c Crew, s *System) *System {
 	out := New(f.to)
-	c.each(f.to, func(j, k int) {
+	c.Each(f.to, func(j, k int) {
 		for i := range f.to.X {
 			f.reduceCell(s, out, i, j, k)
 		}

@@ -12,7 +12,7 @@
 //	heat := make([]float64, sys.Len())
 //	heat[sys.At(0, 0, 0)] = 3                            // W into the first
 //	t := make([]float64, sys.Len())                      // start; becomes 6 and 3 degrees
-//	_, err := solver.Solve(ctx, t, heat)
+//	_, err := solver.Solve(ctx, t, heat, 1e-8)
 package lattice
 
 // Shape is the number of cells along x, y and z; each at least 1.

@@ -1,6 +1,9 @@
 package lattice
 
-import "sync"
+import (
+	"slices"
+	"sync"
+)
 
 // level is one lattice of the multigrid with the folds that lead to the next.
 type level struct {
@@ -15,7 +18,7 @@ type level struct {
 
 // newLevel returns the level of a system, with how strongly the planes of each axis are joined to their
 // neighbours: the mean over their cells of the links along the axis over all links, 0 to 1.
-func newLevel(c crew, s *System) (*level, [3][]float64) {
+func newLevel(c Crew, s *System) (*level, [3][]float64) {
 	n := s.Len()
 	l := &level{sys: s, inv: make([]float32, n), zeros: make([]float32, s.X), b: make([]float32, n), x: make([]float32, n)}
 	total := newTally(s.Shape)
@@ -106,13 +109,34 @@ func chosen(strength []float64, least float64) (gone []bool, count int) {
 	return gone, count
 }
 
+// worthwhile is the least factor by which one fold must thin a lattice out.
+const worthwhile = 1.7
+
+// choose returns the planes to take out along each axis: the strong ones or, when too few are, those at
+// half that strength and so on, in the end any.
+func choose(strength [3][]float64) (gone [3][]bool) {
+	for least := strong; ; least /= 2 {
+		if least < strong/100 {
+			least = 0
+		}
+		thinner := 1.0
+		for a := range strength {
+			var n int
+			gone[a], n = chosen(strength[a], least)
+			thinner *= float64(len(gone[a])) / float64(len(gone[a])-n)
+		}
+		if thinner >= worthwhile || least == 0 {
+			return gone
+		}
+	}
+}
+
 // fold takes planes out of the level along every axis that is strong somewhere, and returns the
 // system that stays; nil when nothing can be taken out.
-func (l *level) fold(c crew, strength [3][]float64, least float64) *System {
+func (l *level) fold(c Crew, strength [3][]float64) *System {
 	s := l.sys
-	for a := range strength {
-		gone, count := chosen(strength[a], least)
-		if count == 0 {
+	for a, gone := range choose(strength) {
+		if !slices.Contains(gone, true) {
 			continue
 		}
 		f := newFold(axis(a), s.Shape, gone)

@@ -49,17 +49,17 @@ func (l *level) left(r []float32, j, k int) {
 }
 
 // correct adds the answer of the level below, spread by f, to x.
-func (l *level) correct(c crew, f *fold, from []float32) {
+func (l *level) correct(c Crew, f *fold, from []float32) {
 	s := l.sys.Shape
 	switch f.axis {
 	case alongX:
-		c.each(s, func(j, k int) {
+		c.Each(s, func(j, k int) {
 			f.addRow(s.slice(l.x, j, k), f.to.slice(from, j, k), f.wide.slice(f.weight, j, k))
 		})
 	default:
 		spread := make([]float32, s.Len())
 		f.up(c, spread, from)
-		c.each(s, func(j, k int) {
+		c.Each(s, func(j, k int) {
 			x, e := s.slice(l.x, j, k), s.slice(spread, j, k)
 			for i := range x {
 				x[i] += e[i]

@@ -2,14 +2,14 @@ package lattice
 
 // down sums a slice of the unfolded lattice into one of the folded: each cell gone is shared out by
 // its weights.
-func (f *fold) down(c crew, to, from []float32) {
+func (f *fold) down(c Crew, to, from []float32) {
 	if f.axis == alongX {
-		c.each(f.to, func(j, k int) {
+		c.Each(f.to, func(j, k int) {
 			f.downRow(f.to.slice(to, j, k), f.from.slice(from, j, k), f.wide.slice(f.weight, j, k))
 		})
 		return
 	}
-	c.each(f.to, func(j, k int) {
+	c.Each(f.to, func(j, k int) {
 		row := f.to.slice(to, j, k)
 		p, fj, fk := f.plane(j, k)
 		copy(row, f.from.slice(from, fj, fk))
@@ -28,14 +28,14 @@ func (f *fold) down(c crew, to, from []float32) {
 }
 
 // up spreads a slice of the folded lattice over the unfolded one, the transpose of down.
-func (f *fold) up(c crew, to, from []float32) {
+func (f *fold) up(c Crew, to, from []float32) {
 	if f.axis == alongX {
-		c.each(f.from, func(j, k int) {
+		c.Each(f.from, func(j, k int) {
 			f.upRow(f.from.slice(to, j, k), f.to.slice(from, j, k), f.wide.slice(f.weight, j, k))
 		})
 		return
 	}
-	c.each(f.to, func(j, k int) {
+	c.Each(f.to, func(j, k int) {
 		p, fj, fk := f.plane(j, k)
 		row := f.to.slice(from, j, k)
 		copy(f.from.slice(to, fj, fk), row)

@@ -1,0 +1,209 @@
+package heat
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"standclear/detail/heat/lattice"
+)
+
+// Options of Solve; the zero value works.
+type Options struct {
+	Threads  int            // 0: as many as the program may use; the result does not depend on it
+	Error    float64        // part of each flow that the grid may leave in it; 0: 0.01. Half of it for temperatures
+	MaxCells int            // of the finest grid, with those of air; 0: 12 million
+	Progress func(Progress) // called after each round of the solver, when not nil
+}
+
+// Progress is how far Solve has come.
+type Progress struct {
+	Grid     int     // from 0; each has twice the subdivisions of the one before
+	Cells    int     // of that grid that hold material
+	Env      int     // environment whose influence is being found
+	Round    int     // of the solver
+	Residual float64 // over the right side
+}
+
+func (o Options) filled() Options {
+	if o.Error <= 0 {
+		o.Error = 0.01
+	}
+	if o.MaxCells <= 0 {
+		o.MaxCells = 12e6
+	}
+	return o
+}
+
+// closeBalance is how much of the heat through the assembly may be missing in any run.
+const closeBalance = 1e-6
+
+// fewestGrids is how many grids every answer rests on.
+const fewestGrids = 3
+
+// Solve finds flows, coupling coefficients and temperatures of c, on grids of doubled subdivisions until
+// the errors asked for are met or the next grid would have more than MaxCells; Met of the Result tells
+// which. What is wrong with the case comes back as Faults, a cancelled ctx as its error.
+func Solve(ctx context.Context, c Case, opt Options) (*Result, error) {
+	opt = opt.filled()
+	if fs := c.valid(); len(fs) > 0 {
+		return nil, fs
+	}
+	l, err := newLayout(&c, opt.MaxCells)
+	if err != nil {
+		return nil, err
+	}
+	t := &trial{c: &c, l: l, opt: opt, endless: l.endless()}
+	for g := firstGrid(l); ; g = g.halved() {
+		if g.shape().Cells() > opt.MaxCells && len(t.samples) > 0 {
+			break
+		}
+		if err := t.solve(ctx, g); err != nil {
+			return nil, err
+		}
+		if len(t.samples) >= fewestGrids && t.met() {
+			break
+		}
+	}
+	return t.result(), nil
+}
+
+// trial is the solving of one case on its grids.
+type trial struct {
+	c       *Case
+	l       *layout
+	opt     Options
+	endless [][]bool
+
+	last    *model
+	fields  [][]float64 // on the last grid: temperature where one environment is at 1 degree, the rest at 0
+	samples []sample
+	grids   []Grid
+}
+
+// solve adds the sample of one grid. Each environment but the last is put at 1 degree in turn, the others
+// at 0; the influence of the last is the rest.
+func (t *trial) solve(ctx context.Context, g *grid) error {
+	m := newModel(g, t.opt.Threads)
+	info := Grid{Shape: m.sys.Shape, Cells: m.cells}
+	var unit int
+	opt := lattice.Options{Threads: t.opt.Threads}
+	if t.opt.Progress != nil {
+		opt.Progress = func(round int, residual float64) {
+			t.opt.Progress(Progress{len(t.samples), m.cells, unit, round, residual})
+		}
+	}
+	solver, err := lattice.Prepare(ctx, m.sys, opt)
+	if err != nil {
+		return err
+	}
+	var fields [][]float64
+	for e := range len(t.c.Envs) - 1 {
+		unit = e
+		u := make([]float64, m.sys.Len())
+		if t.last != nil {
+			m.spread(u, t.last, t.fields[e], e)
+			t.fields[e] = nil
+		}
+		if err := m.run(ctx, solver, u, e, &info); err != nil {
+			return err
+		}
+		fields = append(fields, u)
+	}
+	t.last, t.fields = m, fields
+	t.grids = append(t.grids, info)
+	t.samples = append(t.samples, m.sample(fields))
+	return nil
+}
+
+// run solves for environment e at 1 degree, to the closeness that the balance of heat needs.
+func (m *model) run(ctx context.Context, s *lattice.Solver, u []float64, e int, info *Grid) error {
+	heat := make([]float64, m.sys.Len())
+	for _, f := range m.faces {
+		if int(f.env) == e {
+			heat[f.at] += float64(f.g)
+		}
+	}
+	for tolerance := 1e-8; ; tolerance /= 10 {
+		run, err := s.Solve(ctx, u, heat, tolerance)
+		info.Rounds += run.Rounds
+		if err != nil {
+			return fmt.Errorf("heat: %d cells: %w", m.cells, err)
+		}
+		off := m.balance(u, e)
+		if off <= closeBalance || tolerance < 1e-13 {
+			info.Residual = max(info.Residual, run.Residual)
+			info.Balance = max(info.Balance, off)
+			return nil
+		}
+	}
+}
+
+// balance returns the heat that comes in and does not go out, over the heat that comes in.
+func (m *model) balance(u []float64, e int) float64 {
+	var in, net float64
+	for _, q := range m.flows(u, e) {
+		net += q
+		in += math.Abs(q) / 2
+	}
+	if in == 0 {
+		return 0
+	}
+	return math.Abs(net) / in
+}
+
+// flows returns the heat into the assembly from each environment, W, with environment e at 1 degree.
+func (m *model) flows(u []float64, e int) []float64 {
+	q := make([]float64, len(m.l.c.Envs))
+	for _, f := range m.faces {
+		q[f.env] += float64(f.g) * (indicator(int(f.env), e) - u[f.at])
+	}
+	return q
+}
+
+func indicator(env, e int) float64 {
+	if env == e {
+		return 1
+	}
+	return 0
+}
+
+// endless finds the pairs of environments held at the very surface (Rs 0) that meet along an edge: the
+// flow between them grows without end as the grid is refined.
+func (l *layout) endless() [][]bool {
+	pairs := make([][]bool, len(l.c.Envs))
+	for e := range pairs {
+		pairs[e] = make([]bool, len(l.c.Envs))
+	}
+	type edge struct {
+		along Axis
+		at    [3]int
+	}
+	held := map[edge][]int{}
+	for n, k := range l.kind {
+		for _, way := range around {
+			o := l.next(n, way.axis, way.step)
+			if k != solid || o < 0 || l.kind[o] != air || l.rs[l.owner[o]] > 0 {
+				continue
+			}
+			env, at := l.env[l.owner[o]], [3]int{n % l.regions(X), n / l.regions(X) % l.regions(Y), n / l.regions(X) / l.regions(Y)}
+			at[way.axis] += max(way.step, 0)
+			for along := X; along <= Z; along++ {
+				for side := range 2 {
+					if along == way.axis || l.c.Dim == 2 && along != Z {
+						continue
+					}
+					ed := edge{along, at}
+					ed.at[3-int(along)-int(way.axis)] += side
+					for _, f := range held[ed] {
+						if f != env {
+							pairs[env][f], pairs[f][env] = true, true
+						}
+					}
+					held[ed] = append(held[ed], env)
+				}
+			}
+		}
+	}
+	return pairs
+}
