@@ -92,6 +92,9 @@ func figures(v heat.Value) string {
 	if math.IsInf(v.Err, 1) {
 		return "no end (two fixed surface temperatures meet)"
 	}
+	if v.Err < 5e-7 {
+		return strconv.FormatFloat(v.V+0, 'g', 7, 64)
+	}
 	return fmt.Sprintf("%s ± %s", decimals(v.V, v.Err), decimals(v.Err, v.Err))
 }
 

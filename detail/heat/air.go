@@ -1,7 +1,5 @@
 package heat
 
-import "slices"
-
 // Heading is the way heat runs through a layer of air.
 type Heading int
 
@@ -12,28 +10,41 @@ const (
 	Downward
 )
 
-// Thicknesses of air layers, mm, and their thermal resistances, m2 K/W: ISO 6946:2017 table 8,
-// unventilated, both faces of high emissivity; from memory, confirm.
-var (
-	airThickness = [...]float64{0, 5, 7, 10, 15, 25, 50, 100, 300}
-	airSideways  = [...]float64{0, 0.11, 0.13, 0.15, 0.17, 0.18, 0.18, 0.18, 0.18}
-	airUpward    = [...]float64{0, 0.11, 0.13, 0.15, 0.16, 0.16, 0.16, 0.16, 0.16}
-	airDownward  = [...]float64{0, 0.11, 0.13, 0.15, 0.17, 0.19, 0.21, 0.22, 0.23}
-)
+// airRow is one thickness of an air layer, mm, with its thermal resistances, m2 K/W, by heading.
+type airRow struct {
+	thickness float64
+	r         [3]float64
+}
+
+// airTable is ISO 6946:2017 table 8, unventilated, both faces of high emissivity; from memory, confirm.
+func airTable() []airRow {
+	return []airRow{
+		{0, [3]float64{0, 0, 0}},
+		{5, [3]float64{Sideways: 0.11, Upward: 0.11, Downward: 0.11}},
+		{7, [3]float64{Sideways: 0.13, Upward: 0.13, Downward: 0.13}},
+		{10, [3]float64{Sideways: 0.15, Upward: 0.15, Downward: 0.15}},
+		{15, [3]float64{Sideways: 0.17, Upward: 0.16, Downward: 0.17}},
+		{25, [3]float64{Sideways: 0.18, Upward: 0.16, Downward: 0.19}},
+		{50, [3]float64{Sideways: 0.18, Upward: 0.16, Downward: 0.21}},
+		{100, [3]float64{Sideways: 0.18, Upward: 0.16, Downward: 0.22}},
+		{300, [3]float64{Sideways: 0.18, Upward: 0.16, Downward: 0.23}},
+	}
+}
 
 // AirResistance returns the thermal resistance, m2 K/W, of a closed layer of air so many millimetres
 // thick along the flow, between the values of the table in straight lines. It is ok from 0 to 300 mm.
 func AirResistance(thickness float64, h Heading) (r float64, ok bool) {
-	if !within(thickness, 0, 300) {
+	if h < Sideways || h > Downward || !within(thickness, 0, 300) {
 		return 0, false
 	}
-	table := map[Heading][9]float64{Sideways: airSideways, Upward: airUpward, Downward: airDownward}[h]
-	n, exact := slices.BinarySearch(airThickness[:], thickness)
-	if exact {
-		return table[n], true
+	table := airTable()
+	n := 1
+	for table[n].thickness < thickness {
+		n++
 	}
-	part := (thickness - airThickness[n-1]) / (airThickness[n] - airThickness[n-1])
-	return table[n-1] + part*(table[n]-table[n-1]), true
+	a, b := table[n-1], table[n]
+	part := (thickness - a.thickness) / (b.thickness - a.thickness)
+	return a.r[h] + part*(b.r[h]-a.r[h]), true
 }
 
 // AirLayer returns the material that stands for a closed layer of air, so many millimetres thick along

@@ -1,6 +1,10 @@
 package heat
 
-import "standclear/detail/heat/lattice"
+import (
+	"slices"
+
+	"standclear/detail/heat/lattice"
+)
 
 // model is a grid with its conductances.
 type model struct {
@@ -126,20 +130,32 @@ func (m *model) exposeSide(n, b int, a Axis, step int, cells [3][]int) {
 	}
 }
 
-// middle returns the middle of a face, mm.
-func (m *model) middle(f face) Point {
-	c := [3]int{int(f.i), int(f.j), int(f.k)}
-	var p Point
-	for a := range p {
-		p[a] = m.from[a][c[a]] + m.width[a][c[a]]/2
+// places returns the middle of a face and its corners, mm.
+func (m *model) places(f face) []Point {
+	var mid, lo, hi Point
+	for a, c := range [3]int{int(f.i), int(f.j), int(f.k)} {
+		lo[a], hi[a] = m.from[a][c], m.from[a][c+1]
+		switch {
+		case a >= m.l.c.Dim:
+			lo[a], hi[a] = 0, 0
+		case a == int(f.axis) && f.side < 0:
+			hi[a] = lo[a]
+		case a == int(f.axis):
+			lo[a] = hi[a]
+		}
+		mid[a] = (lo[a] + hi[a]) / 2
 	}
-	if f.side < 0 {
-		p[f.axis] = m.from[f.axis][c[f.axis]]
-	} else {
-		p[f.axis] = m.from[f.axis][c[f.axis]+1]
+	out := []Point{mid}
+	for n := range 8 {
+		p := lo
+		for a := range p {
+			if n>>a&1 == 1 {
+				p[a] = hi[a]
+			}
+		}
+		if !slices.Contains(out, p) {
+			out = append(out, p)
+		}
 	}
-	if m.l.c.Dim == 2 {
-		p[2] = 0
-	}
-	return p
+	return out
 }

@@ -1,10 +1,6 @@
 package heat
 
-import (
-	"math"
-
-	"standclear/detail/heat/lattice"
-)
+import "standclear/detail/heat/lattice"
 
 // Value is a figure with the error the grid leaves in it: the answer of ever finer grids is expected
 // within Err of V. Err is infinite when it cannot be told.
@@ -29,7 +25,7 @@ type EnvResult struct {
 	Low, High Spot    // of the surface it touches
 }
 
-// Spot is a place on a surface: the middle of the coldest or warmest face cell.
+// Spot is the coldest or warmest place of a surface, to the nearest middle or corner of a cell.
 type Spot struct {
 	T  Value // degrees C
 	At Point // mm
@@ -63,8 +59,8 @@ type sample struct {
 }
 
 type spot struct {
-	t    float64
-	face int
+	t  float64
+	at Point
 }
 
 // sample reads off what is wanted from the temperatures for each environment at 1 degree.
@@ -98,29 +94,18 @@ func (m *model) sample(fields [][]float64) sample {
 }
 
 func (m *model) sampleProbes(s *sample, fields [][]float64) {
-	envs := m.l.c.Envs
-	last := len(envs) - 1
 	for _, p := range m.l.c.Probes {
-		w := make([]float64, len(envs))
-		w[last] = 1
-		t := envs[last].T
-		for e, u := range fields {
-			w[e] = m.point(u, e, p.At)
-			w[last] -= w[e]
-			t += w[e] * (envs[e].T - envs[last].T)
-		}
+		t, w := m.temperature(fields, p.At)
 		s.weights, s.probe = append(s.weights, w), append(s.probe, t)
 	}
 }
 
-// sampleFaces finds the coldest and warmest face of each environment.
+// sampleFaces finds the coldest and warmest place of each environment's surface: the coldest face cell,
+// and of its middle and corners the coldest. A corner of a room is colder than any middle.
 func (m *model) sampleFaces(s *sample, fields [][]float64) {
 	envs := m.l.c.Envs
 	base := envs[len(envs)-1].T
-	s.low, s.high = make([]spot, len(envs)), make([]spot, len(envs))
-	for e := range envs {
-		s.low[e], s.high[e] = spot{math.Inf(1), -1}, spot{math.Inf(-1), -1}
-	}
+	low, high := make([]extreme, len(envs)), make([]extreme, len(envs))
 	for n, f := range m.faces {
 		t := base
 		for e, u := range fields {
@@ -128,13 +113,51 @@ func (m *model) sampleFaces(s *sample, fields [][]float64) {
 			v += (indicator(int(f.env), e) - v) * f.inner * float64(f.g)
 			t += v * (envs[e].T - base)
 		}
-		if t < s.low[f.env].t {
-			s.low[f.env] = spot{t, n}
-		}
-		if t > s.high[f.env].t {
-			s.high[f.env] = spot{t, n}
+		low[f.env].see(-t, n)
+		high[f.env].see(t, n)
+	}
+	for e := range envs {
+		s.low = append(s.low, m.corner(fields, m.faces[low[e].face], -1))
+		s.high = append(s.high, m.corner(fields, m.faces[high[e].face], 1))
+	}
+}
+
+// extreme is the greatest value of any face seen so far.
+type extreme struct {
+	v    float64
+	face int
+	any  bool
+}
+
+func (x *extreme) see(v float64, face int) {
+	if !x.any || v > x.v {
+		*x = extreme{v, face, true}
+	}
+}
+
+// corner returns the warmest of the middle and corners of a face, or the coldest when sign is -1.
+func (m *model) corner(fields [][]float64, f face, sign float64) spot {
+	var best spot
+	for n, p := range m.places(f) {
+		if t, _ := m.temperature(fields, p); n == 0 || sign*t > sign*best.t {
+			best = spot{t, p}
 		}
 	}
+	return best
+}
+
+// temperature returns the temperature at p, and the part each environment has in it.
+func (m *model) temperature(fields [][]float64, p Point) (t float64, weights []float64) {
+	envs := m.l.c.Envs
+	last := len(envs) - 1
+	weights = make([]float64, len(envs))
+	weights[last], t = 1, envs[last].T
+	for e, u := range fields {
+		weights[e] = m.point(u, e, p)
+		weights[last] -= weights[e]
+		t += weights[e] * (envs[e].T - envs[last].T)
+	}
+	return t, weights
 }
 
 // result puts the samples of all grids together.
@@ -162,5 +185,5 @@ func (t *trial) result() *Result {
 }
 
 func (t *trial) spot(s spot, of func(sample) float64) Spot {
-	return Spot{t.value(of), t.last.middle(t.last.faces[s.face])}
+	return Spot{t.surface(of), s.at}
 }

@@ -71,7 +71,7 @@ func (m *model) within(u []float64, e int, s step, p Point) (t, weight float64) 
 		t += min(off, 1) * (m.side(u, e, s, a, dir) - u[s.at])
 		weight += 1 / m.half(a, c, s.in)
 	}
-	return t, weight
+	return min(max(t, 0), 1), weight // the straight line may not pass the environments
 }
 
 // spread fills u with the temperatures of the grid before, of which m's cells are halves: the start of
