@@ -22,7 +22,7 @@ import (
 func solveHeat(e env, args []string) int {
 	f := pflag.NewFlagSet("heat", pflag.ContinueOnError)
 	asJSON := f.Bool("json", false, "print JSON")
-	percent := f.String("error", "1%", "the most the grid may leave in a flow, 0.01% to 20%; half of it in temperatures")
+	percent := f.String("error", "1%", "the most the grid may leave in a flow, or in a temperature of the span of all, 0.01% to 20%")
 	most := f.Int("cells", 12e6, "the most cells of the finest grid")
 	if code, ok := parse(e, f, "standclear heat CASE.yaml\nfinds heat flows, coupling coefficients and temperatures of an assembly of boxes, each with its error.\nExit code 1 says that an error asked for could not be met.", "  standclear heat corner.yaml --error 0.5%\n", args); !ok {
 		return code
@@ -87,12 +87,15 @@ func readHeat(e env, args []string, percent string, most int) (*casefile.File, h
 	return c, opt, good
 }
 
-// figures writes a value no finer than its error: 9.491 ± 0.003.
-func figures(v heat.Value) string {
+// figures writes a value no finer than its error: 9.491 ± 0.003; blind is for too few grids.
+func figures(v heat.Value, blind bool) string {
+	if blind {
+		return fmt.Sprintf("%.4g, error unknown", v.V)
+	}
 	if math.IsInf(v.Err, 1) {
 		return "no end (two fixed surface temperatures meet)"
 	}
-	if v.Err < 5e-7 {
+	if v.Err < max(5e-7, 2e-7*math.Abs(v.V)) { // the rounding of the solver
 		return strconv.FormatFloat(v.V+0, 'g', 7, 64)
 	}
 	return fmt.Sprintf("%s ± %s", decimals(v.V, v.Err), decimals(v.Err, v.Err))
@@ -112,15 +115,16 @@ func writeHeat(w io.Writer, r *heat.Result, asked float64) error {
 	if r.Dim == 2 {
 		flow, per = "W/m", "W/(m K)"
 	}
+	say := func(v heat.Value) string { return figures(v, len(r.Grids) < 3) }
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(t, "%s\n\nenvironment\theat into the assembly, %s\tcoldest surface, C\twarmest surface, C\n", r.Name, flow)
 	for _, e := range r.Envs {
-		fmt.Fprintf(t, "%s, %.4g C\t%s\t%s\t%s\n", e.Name, e.T, figures(e.Flow), figures(e.Low.T), figures(e.High.T))
+		fmt.Fprintf(t, "%s, %.4g C\t%s\t%s\t%s\n", e.Name, e.T, say(e.Flow), say(e.Low.T), say(e.High.T))
 	}
 	fmt.Fprintf(t, "\nbetween\tcoupling, %s\n", per)
 	for i, a := range r.Envs {
 		for j, b := range r.Envs[:i] {
-			fmt.Fprintf(t, "%s, %s\t%s\n", b.Name, a.Name, figures(r.Coupling[i][j]))
+			fmt.Fprintf(t, "%s, %s\t%s\n", b.Name, a.Name, say(r.Coupling[i][j]))
 		}
 	}
 	if len(r.Probes) > 0 {
@@ -131,7 +135,7 @@ func writeHeat(w io.Writer, r *heat.Result, asked float64) error {
 		for a := range at {
 			at[a] = fmt.Sprintf("%.6g", p.At[a])
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\n", p.Name, strings.Join(at, ", "), figures(p.T))
+		fmt.Fprintf(t, "%s\t%s\t%s\n", p.Name, strings.Join(at, ", "), say(p.T))
 	}
 	fmt.Fprintf(t, "\ngrid, cells\tcells of material\trounds\theat missing\n")
 	for _, g := range r.Grids {

@@ -130,7 +130,8 @@ func (m *model) exposeSide(n, b int, a Axis, step int, cells [3][]int) {
 	}
 }
 
-// places returns the middle of a face and its corners, mm.
+// places returns the middle of a face and its corners, mm; the middle alone when the face is held at
+// the temperature of its environment.
 func (m *model) places(f face) []Point {
 	var mid, lo, hi Point
 	for a, c := range [3]int{int(f.i), int(f.j), int(f.k)} {
@@ -146,6 +147,9 @@ func (m *model) places(f face) []Point {
 		mid[a] = (lo[a] + hi[a]) / 2
 	}
 	out := []Point{mid}
+	if f.inner*float64(f.g) > 1-1e-6 {
+		return out
+	}
 	for n := range 8 {
 		p := lo
 		for a := range p {

@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"math"
 	"slices"
 
 	"standclear/detail/heat/lattice"
@@ -68,12 +69,29 @@ func (l *layout) lengths(a Axis) []float64 {
 	return out
 }
 
-// edge returns how wide the cell of interval i at its plane toward interval o may be.
+// edge returns how wide the cell of interval i at its plane toward interval o may be: no wider than the
+// thinner of the two, nor than the thinnest part that passes through the plane, whose corners bend the
+// flow within its own thickness; but a quarter of the interval will do.
 func (l *layout) edge(a Axis, lens []float64, i, o int) float64 {
 	if o < 0 || o >= len(lens) || l.empty[a][o] {
 		return lens[i]
 	}
-	return min(lens[i], lens[o])
+	own := min(lens[i], lens[o])
+	return min(own, max(own/4, l.thin(a, l.planes[a][max(i, o)])))
+}
+
+// thin returns the least size of any box of a material that reaches or passes the plane at v along a.
+func (l *layout) thin(a Axis, v float64) float64 {
+	least := math.Inf(1)
+	for _, b := range l.c.Boxes {
+		if b.Material == "" || b.Lo[a] > v+thinnest || b.Hi[a] < v-thinnest {
+			continue
+		}
+		for d := range l.c.Dim {
+			least = min(least, b.Hi[d]-b.Lo[d])
+		}
+	}
+	return least
 }
 
 // divide cuts a length into cells no wider than first and last at its ends, growing toward the middle.

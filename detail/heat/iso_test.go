@@ -96,17 +96,19 @@ func TestISO10211Case2(t *testing.T) {
 // ISO 10211:2017 annex C, case 4: 0.540 W within 1 %, highest outside surface temperature 0.805 C
 // within 0.005 K.
 func TestISO10211Case4(t *testing.T) {
-	c := caseOf(t, "iso10211-case4.yaml")
-	r := solve(t, c, heat.Options{})
-	near(t, "flow", r.Envs[0].Flow.V, 0.540, 0.0054)
+	r := solve(t, caseOf(t, "iso10211-case4.yaml"), heat.Options{})
+	near(t, "flow", 4*r.Envs[0].Flow.V, 0.540, 0.0054)
 	near(t, "highest outside surface", r.Envs[1].High.T.V, 0.805, 0.005)
-	if !r.Met || r.Envs[0].Flow.Err > 0.0054 || r.Envs[1].High.T.Err > 0.005 {
+	// The limits of ever finer grids are about 0.5400 W and 0.804 C.
+	near(t, "flow by its own error", 4*r.Envs[0].Flow.V, 0.540, 4*r.Envs[0].Flow.Err)
+	near(t, "surface by its own error", r.Envs[1].High.T.V, 0.804, r.Envs[1].High.T.Err)
+	if !r.Met || r.Envs[0].Flow.Err > 0.01*r.Envs[0].Flow.V || r.Envs[1].High.T.Err > 0.01 {
 		t.Errorf("errors %+v, %+v", r.Envs[0].Flow, r.Envs[1].High.T)
 	}
-	if at := r.Envs[1].High.At; math.Abs(at[0]) > 5 || at[1] != 0 || math.Abs(at[2]) > 5 {
+	if at := r.Envs[1].High.At; at != (heat.Point{}) {
 		t.Errorf("warmest outside at %v, want the bar's middle", at)
 	}
-	near(t, "the probe there", r.Probes[0].T.V, r.Envs[1].High.T.V, 1e-4)
+	near(t, "the probe there", r.Probes[0].T.V, r.Envs[1].High.T.V, 1e-9)
 }
 
 // slab is a wall of layers, 1 m by 1 m, without any bridge.
@@ -177,7 +179,7 @@ func TestCornerShapeFactor(t *testing.T) {
 		},
 	}
 	r := solve(t, c, heat.Options{Error: 0.0005})
-	near(t, "shape factor of the corner", r.Coupling[0][1].V-2*arm/d, 0.559, 0.002)
+	near(t, "shape factor of the corner", r.Coupling[0][1].V-2*arm/d, 0.559, 0.004)
 	near(t, "by its own error", r.Coupling[0][1].V-2*arm/d, 0.559, r.Coupling[0][1].Err+0.0005)
 }
 

@@ -13,7 +13,7 @@ import (
 	"standclear/detail/heat"
 )
 
-// assembly is a random wall between a room and the outside, with some blocks of any material in it; a
+// assembly is a random wall between a room and the outside, with blocks of any material in it; a
 // third environment is a hole at its side.
 func assembly(r *rand.Rand, dim int) heat.Case {
 	const size, thick = 300, 200
@@ -38,7 +38,7 @@ func assembly(r *rand.Rand, dim int) heat.Case {
 	add(heat.Point{0, -50, 0}, heat.Point{size, 0, size}, heat.Box{Env: "room"})
 	add(heat.Point{0, thick, 0}, heat.Point{size, thick + 50, size}, heat.Box{Env: "outside"})
 	add(heat.Point{0, 0, 0}, heat.Point{size, thick, size}, heat.Box{Material: "m0"})
-	for range 4 {
+	for range 10 - 3*dim { // four blocks, or one
 		var lo, hi heat.Point
 		for a, most := range [3]int{size, thick, size} {
 			from := r.IntN(most-10) / 10 * 10
@@ -56,15 +56,16 @@ func random(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 7)) }
 
 // Two further halvings of the grid move no flow, coupling or temperature by more than the error stated.
 func TestStatedErrorHolds(t *testing.T) {
-	for seed := range uint64(24) {
+	for seed := range uint64(25) {
 		dim, loose, fine := 2, 0.05, 0.002
-		if seed%4 == 3 {
-			dim, loose, fine = 3, 0.2, 0.04
+		if seed%8 == 3 {
+			dim, loose, fine = 3, 0.5, 0.001
 		}
 		c := assembly(random(seed), dim)
-		coarse := solve(t, c, heat.Options{Error: loose, MaxCells: 3e5})
-		better := solve(t, c, heat.Options{Error: fine, MaxCells: 1.5e6})
-		if len(better.Grids) == len(coarse.Grids) {
+		coarse := solve(t, c, heat.Options{Error: loose, MaxCells: 1e6})
+		better := solve(t, c, heat.Options{Error: fine, MaxCells: 4e6})
+		if len(coarse.Grids) < 3 || len(better.Grids) == len(coarse.Grids) {
+			t.Errorf("seed %d: %d and %d grids tell nothing", seed, len(coarse.Grids), len(better.Grids))
 			continue
 		}
 		check := func(what string, a, b heat.Value) {
@@ -229,13 +230,13 @@ func TestCancel(t *testing.T) {
 // With too few cells allowed the result says that the error is not met, and how large it is.
 func TestNotMet(t *testing.T) {
 	c := caseOf(t, "iso10211-case4.yaml")
-	r := solve(t, c, heat.Options{Error: 1e-4, MaxCells: 5000})
-	if r.Met || len(r.Grids) != 2 || !(r.Envs[0].Flow.Err > 5e-5) {
+	r := solve(t, c, heat.Options{Error: 1e-4, MaxCells: 30000})
+	if r.Met || len(r.Grids) != 3 || !(r.Envs[0].Flow.Err > 2e-5) {
 		t.Errorf("met %v on %d grids, flow %+v", r.Met, len(r.Grids), r.Envs[0].Flow)
 	}
-	near(t, "flow by its own error", r.Envs[0].Flow.V, 0.540, r.Envs[0].Flow.Err)
-	one := solve(t, c, heat.Options{MaxCells: 400})
-	if one.Met || !math.IsInf(one.Envs[0].Flow.Err, 1) {
-		t.Errorf("one grid alone: met %v, %+v", one.Met, one.Envs[0].Flow)
+	near(t, "flow by its own error", 4*r.Envs[0].Flow.V, 0.540, 4*r.Envs[0].Flow.Err)
+	two := solve(t, c, heat.Options{MaxCells: 4000})
+	if two.Met || len(two.Grids) != 2 || !math.IsInf(two.Envs[0].Flow.Err, 1) {
+		t.Errorf("two grids: met %v, %+v", two.Met, two.Envs[0].Flow)
 	}
 }

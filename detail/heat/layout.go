@@ -123,10 +123,6 @@ func (l *layout) paint(b int, fs *Faults) {
 	lo, hi := [3]int{}, [3]int{1, 1, 1}
 	for a := range l.c.Dim {
 		lo[a], hi[a] = l.plane(Axis(a), box.Lo[a]), l.plane(Axis(a), box.Hi[a])
-		if lo[a] == hi[a] {
-			fs.add(InBox, b, fmt.Sprintf("along %s it lies between faces of other boxes less than %g mm apart", Axis(a), thinnest), "", "line the faces up")
-			return
-		}
 	}
 	what := l.what(b)
 	other := -1

@@ -3,7 +3,9 @@ package heat
 import "standclear/detail/heat/lattice"
 
 // Value is a figure with the error the grid leaves in it: the answer of ever finer grids is expected
-// within Err of V. Err is infinite when it cannot be told.
+// within Err of V. Err is infinite when there were fewer than three
+// grids to tell it from, and for a flow that has no end, between surfaces that are held at different
+// temperatures and meet.
 type Value struct{ V, Err float64 }
 
 // Result is what Solve finds.
@@ -178,7 +180,7 @@ func (t *trial) result() *Result {
 		r.Coupling = append(r.Coupling, row)
 	}
 	for i, p := range c.Probes {
-		v := t.value(func(s sample) float64 { return s.probe[i] })
+		v := t.temperature(func(s sample) float64 { return s.probe[i] })
 		r.Probes = append(r.Probes, ProbeResult{p.Name, p.At, v, last.weights[i]})
 	}
 	return r

@@ -11,7 +11,7 @@ import (
 // Options of Solve; the zero value works.
 type Options struct {
 	Threads  int            // 0: as many as the program may use; the result does not depend on it
-	Error    float64        // part of each flow that the grid may leave in it; 0: 0.01. Half of it for temperatures
+	Error    float64        // of each flow, and of the span of temperatures in each temperature, that the grid may leave; 0: 0.01
 	MaxCells int            // of the finest grid, with those of air; 0: 12 million
 	Progress func(Progress) // called after each round of the solver, when not nil
 }
@@ -54,10 +54,11 @@ func Solve(ctx context.Context, c Case, opt Options) (*Result, error) {
 		return nil, err
 	}
 	t := &trial{c: &c, l: l, opt: opt, endless: l.endless()}
-	for g := firstGrid(l); ; g = g.halved() {
-		if g.shape().Cells() > opt.MaxCells && len(t.samples) > 0 {
-			break
-		}
+	first := firstGrid(l)
+	if n := first.shape().Cells(); n > opt.MaxCells {
+		return nil, Faults{{Part: InCase, Given: fmt.Sprintf("its coarsest grid has %d cells", n), Allowed: fmt.Sprintf("at most %d are allowed here", opt.MaxCells), Do: "allow more, line faces up, or leave out small parts"}}
+	}
+	for g := first; g.shape().Cells() <= opt.MaxCells; g = g.halved() {
 		if err := t.solve(ctx, g); err != nil {
 			return nil, err
 		}

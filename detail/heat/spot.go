@@ -12,23 +12,37 @@ func (m *model) step(i, j, k int) step {
 }
 
 // side returns the temperature on a side of a cell that holds material, from the flow over it, with
-// environment e at 1 degree and the others at 0.
+// environment e at 1 degree and the others at 0. No flow passes over the edge of the domain and into a
+// void: there the temperature runs level, as a parabola through the middle and the other side.
 func (m *model) side(u []float64, e int, s step, a Axis, dir int) float64 {
-	t, n := u[s.at], s.c
+	if v, passes := m.passing(u, e, s, a, dir); passes {
+		return v
+	}
+	t := u[s.at]
+	if v, passes := m.passing(u, e, s, a, -dir); passes {
+		return t - (v-t)/3
+	}
+	return t
+}
+
+// passing is side where heat passes over it.
+func (m *model) passing(u []float64, e int, s step, a Axis, dir int) (t float64, passes bool) {
+	t = u[s.at]
+	n := s.c
 	n[a] += dir
 	if n[a] < 0 || n[a] >= len(m.width[a]) {
-		return t
+		return t, false
 	}
 	o := m.step(n[0], n[1], n[2])
 	own := m.half(a, s.c[a], s.in)
 	switch m.l.kind[o.in] {
 	case solid:
-		return t + (u[o.at]-t)*own/(own+m.half(a, o.c[a], o.in))
+		return t + (u[o.at]-t)*own/(own+m.half(a, o.c[a], o.in)), true
 	case air:
 		b := m.l.owner[o.in]
-		return t + (indicator(m.l.env[b], e)-t)*own/(own+m.l.rs[b])
+		return t + (indicator(m.l.env[b], e)-t)*own/(own+m.l.rs[b]), true
 	}
-	return t
+	return t, false
 }
 
 // point returns the temperature at p. Each cell that p lies in or on gives its own, in a straight line

@@ -10,13 +10,13 @@ import (
 // Options of the solver; the zero value works.
 type Options struct {
 	Threads   int                               // 0: as many as the program may use; the result does not depend on it
-	MaxRounds int                               // 0: 500
+	MaxRounds int                               // 0: 2000
 	Progress  func(round int, residual float64) // called after each round, when not nil
 }
 
 func (o Options) filled() Options {
 	if o.MaxRounds <= 0 {
-		o.MaxRounds = 500
+		o.MaxRounds = 2000
 	}
 	return o
 }
