@@ -84,8 +84,7 @@ func (s *Solver) descend(ctx context.Context, t []float64, size, tolerance float
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		z := s.cycle.run()
-		rzNew := s.dotMixed(s.r, z)
+		z, rzNew := s.cycle.run(s.r)
 		beta := 0.0
 		if !first {
 			beta = rzNew / rz
@@ -110,7 +109,8 @@ func (s *Solver) residual(t, heat []float64) float64 {
 	out := s.cycle.input()
 	return math.Sqrt(s.crew.sum(s.sys.Shape, func(j, k int) float64 {
 		n := s.sys.row(j, k)
-		r, q, b, f := s.r[n:n+s.sys.X], s.q[n:], heat[n:], out[n:]
+		r := s.r[n : n+s.sys.X]
+		q, b, f := s.q[n:][:len(r)], heat[n:][:len(r)], out[n:][:len(r)]
 		var sum float64
 		for i := range r {
 			v := b[i] - q[i]
@@ -118,6 +118,7 @@ func (s *Solver) residual(t, heat []float64) float64 {
 			f[i] = float32(v)
 			sum += v * v
 		}
+		s.cycle.begin(j, k)
 		return sum
 	}))
 }
@@ -132,24 +133,24 @@ func (s *Solver) apply(q, t []float64) float64 {
 
 // flow computes one row of apply.
 func (l *links) flow(q, t []float64, loss []float32) float64 {
-	nx := len(l.north)
-	out := q[l.here : l.here+nx]
-	row := t[l.here-1 : l.here+nx+1]
-	south, north := t[l.southAt:l.southAt+nx], t[l.northAt:l.northAt+nx]
-	down, up := t[l.downAt:l.downAt+nx], t[l.upAt:l.upAt+nx]
-	cs, cn, cd, cu, g := l.south[:nx], l.north[:nx], l.down[:nx], l.up[:nx], loss[l.here:l.here+nx]
-	east := l.east[:nx+1]
+	n := len(l.north)
+	out, next := q[l.here:][:n], t[l.here+1:][:n]
+	south, north := t[l.southAt:][:len(out)], t[l.northAt:][:len(out)]
+	down, up := t[l.downAt:][:len(out)], t[l.upAt:][:len(out)]
+	cs, cn, cd, cu := l.south[:len(out)], l.north[:len(out)], l.down[:len(out)], l.up[:len(out)]
+	g, ce := loss[l.here:][:len(out)], l.east[1:][:len(out)]
+	next = next[:len(out)]
 	var sum, west float64
-	v := row[1]
+	v := t[l.here]
 	for i := range out {
-		next := row[i+2]
-		e := float64(east[i+1]) * (v - next)
+		w := next[i]
+		e := float64(ce[i]) * (v - w)
 		f := float64(cs[i])*(v-south[i]) + float64(cn[i])*(v-north[i]) +
 			float64(cd[i])*(v-down[i]) + float64(cu[i])*(v-up[i]) +
 			float64(g[i])*v + e - west
 		out[i] = f
 		sum += v * f
-		west, v = e, next
+		west, v = e, w
 	}
 	return sum
 }
@@ -158,7 +159,8 @@ func (l *links) flow(q, t []float64, loss []float32) float64 {
 func (s *Solver) direction(z []float32, beta float64) float64 {
 	s.crew.Each(s.sys.Shape, func(j, k int) {
 		n := s.sys.row(j, k)
-		p, z := s.p[n:n+s.sys.X], z[n:]
+		p := s.p[n : n+s.sys.X]
+		z := z[n:][:len(p)]
 		for i := range p {
 			p[i] = float64(z[i]) + beta*p[i]
 		}
@@ -170,8 +172,9 @@ func (s *Solver) direction(z []float32, beta float64) float64 {
 func (s *Solver) step(t []float64, alpha float64) float64 {
 	out := s.cycle.input()
 	return s.crew.sum(s.sys.Shape, func(j, k int) float64 {
-		n, nx := s.sys.row(j, k), s.sys.X
-		r, q, p, t, f := s.r[n:n+nx], s.q[n:n+nx], s.p[n:n+nx], t[n:n+nx], out[n:n+nx]
+		n := s.sys.row(j, k)
+		r := s.r[n : n+s.sys.X]
+		q, p, t, f := s.q[n:][:len(r)], s.p[n:][:len(r)], t[n:][:len(r)], out[n:][:len(r)]
 		var sum float64
 		for i := range r {
 			t[i] += alpha * p[i]
@@ -180,6 +183,7 @@ func (s *Solver) step(t []float64, alpha float64) float64 {
 			f[i] = float32(v)
 			sum += v * v
 		}
+		s.cycle.begin(j, k)
 		return sum
 	})
 }
@@ -187,22 +191,11 @@ func (s *Solver) step(t []float64, alpha float64) float64 {
 func (s *Solver) dot(a, b []float64) float64 {
 	return s.crew.sum(s.sys.Shape, func(j, k int) float64 {
 		n := s.sys.row(j, k)
-		x, y := a[n:n+s.sys.X], b[n:]
+		x := a[n : n+s.sys.X]
+		y := b[n:][:len(x)]
 		var sum float64
 		for i, v := range x {
 			sum += v * y[i]
-		}
-		return sum
-	})
-}
-
-func (s *Solver) dotMixed(a []float64, b []float32) float64 {
-	return s.crew.sum(s.sys.Shape, func(j, k int) float64 {
-		n := s.sys.row(j, k)
-		x, y := a[n:n+s.sys.X], b[n:]
-		var sum float64
-		for i, v := range x {
-			sum += v * float64(y[i])
 		}
 		return sum
 	})

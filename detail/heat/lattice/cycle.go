@@ -32,25 +32,48 @@ func newCycle(ctx context.Context, s *System, c Crew) (*cycle, error) {
 	return cy, nil
 }
 
-// input returns the right side of the finest level, to be filled before run.
+// input returns the right side of the finest level. Whoever fills a row of it calls begin for the row.
 func (c *cycle) input() []float32 { return c.levels[0].b }
 
-// run returns the answer of one cycle on the finest level.
-func (c *cycle) run() []float32 {
+// begin takes in row j, k of the right side.
+func (c *cycle) begin(j, k int) { c.levels[0].firstRed(j, k) }
+
+// run returns the answer of one cycle on the finest level, z, and the sum of r z.
+func (c *cycle) run(r []float64) (z []float32, rz float64) {
 	last := len(c.levels) - 1
 	for i := range last {
-		c.levels[i].descend(c.crew, c.levels[i+1])
+		l := c.levels[i]
+		if i > 0 {
+			c.crew.Each(l.sys.Shape, l.firstRed)
+		}
+		l.descend(c.crew, c.levels[i+1])
 	}
 	c.bottom.solve(c.levels[last])
 	for i := last - 1; i >= 0; i-- {
-		c.levels[i].ascend(c.crew, c.levels[i+1])
+		l := c.levels[i]
+		l.ascend(c.crew, c.levels[i+1])
+		if i > 0 {
+			c.crew.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 0) })
+		}
 	}
-	return c.levels[0].x
+	l := c.levels[0]
+	rz = c.crew.sum(l.sys.Shape, func(j, k int) float64 {
+		if last > 0 {
+			l.smooth(j, k, 0)
+		}
+		z := l.sys.slice(l.x, j, k)
+		r := r[l.sys.row(j, k):][:len(z)]
+		var sum float64
+		for i, v := range z {
+			sum += r[i] * float64(v)
+		}
+		return sum
+	})
+	return l.x, rz
 }
 
-// descend smooths from zero and hands the residual down.
+// descend finishes smoothing from zero, where the red cells are done, and hands the residual down.
 func (l *level) descend(c Crew, next *level) {
-	c.Each(l.sys.Shape, l.firstRed)
 	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
 	l.residual(c, next)
 }
@@ -74,16 +97,16 @@ func (l *level) residual(c Crew, next *level) {
 			}
 		})
 	} else {
-		r := make([]float32, s.Len())
-		c.Each(s, func(j, k int) { l.left(s.slice(r, j, k), j, k) })
-		f.down(c, to(0), r)
+		c.Each(s, func(j, k int) { l.left(s.slice(l.whole, j, k), j, k) })
+		f.down(c, to(0), l.whole)
 	}
 	for i, f := range l.folds[1:] {
 		f.down(c, to(i+1), l.mid[i])
 	}
 }
 
-// ascend adds the next level's answer and smooths, black first: the mirror image of descend.
+// ascend adds the next level's answer and smooths the black cells. The red ones are left to the caller:
+// with them it is the mirror image of descend.
 func (l *level) ascend(c Crew, next *level) {
 	from := next.x
 	for i := len(l.folds) - 1; i > 0; i-- {
@@ -92,5 +115,4 @@ func (l *level) ascend(c Crew, next *level) {
 	}
 	l.correct(c, l.folds[0], from)
 	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
-	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 0) })
 }

@@ -92,52 +92,75 @@ func (f *fold) fine(i, j, k int, planes []int) int {
 
 // reduce returns the system of the planes that stay.
 func (f *fold) reduce(c Crew, s *System) *System {
+	one, two := f.axis.others()
 	out := New(f.to)
+	r := &reducer{
+		fold: f, step: s.stride(f.axis), loss: s.Loss,
+		link: s.links(f.axis), across: [2][]float32{s.links(one), s.links(two)},
+		aside: [2]int{f.wide.stride(one), f.wide.stride(two)},
+	}
+	to := reducer{loss: out.Loss, link: out.links(f.axis), across: [2][]float32{out.links(one), out.links(two)}}
 	c.Each(f.to, func(j, k int) {
+		row := f.to.row(j, k)
 		for i := range f.to.X {
-			f.reduceCell(s, out, i, j, k)
+			to.link[row+i], to.loss[row+i], to.across[0][row+i], to.across[1][row+i] = r.cell(i, j, k)
 		}
 	})
 	return out
 }
 
-// reduceCell fills in one cell of the system of the planes that stay.
-func (f *fold) reduceCell(s, out *System, i, j, k int) {
-	one, two := f.axis.others()
-	link, t1, t2 := s.links(f.axis), s.links(one), s.links(two)
-	n, p := f.fine(i, j, k, f.keep), [...]int{i, j, k}[f.axis]
-	along, loss, a1, a2 := link[n], s.Loss[n], t1[n], t2[n]
-	share := func(m, g int, after bool) {
-		at := [...]int{i, j, k}
-		at[f.axis] = g
-		w := f.wide.At(at[0], at[1], at[2])
-		of := func(n int) float32 {
-			if after {
-				return f.weight[n]
-			}
-			return 1 - f.weight[n]
-		}
-		own := of(w)
-		loss += own * s.Loss[m]
-		if t1[m] > 0 {
-			a1 += (own + of(w+f.wide.stride(one))) / 2 * t1[m]
-		}
-		if t2[m] > 0 {
-			a2 += (own + of(w+f.wide.stride(two))) / 2 * t2[m]
-		}
-	}
-	step := s.stride(f.axis)
-	if g := f.after[p]; g >= 0 {
-		share(n+step, g, true)
-		if a, b := link[n], link[n+step]; a+b > 0 {
+// reducer is a fold with the conductances of a system along its axis and across.
+type reducer struct {
+	*fold
+	step       int // along the axis, in the system
+	link, loss []float32
+	across     [2][]float32
+	aside      [2]int // steps across, in the weights
+}
+
+// cell returns the conductances of one cell that stays.
+func (r *reducer) cell(i, j, k int) (along, loss, one, two float32) {
+	n, p := r.fine(i, j, k, r.keep), [...]int{i, j, k}[r.axis]
+	along, loss, one, two = r.link[n], r.loss[n], r.across[0][n], r.across[1][n]
+	if g := r.after[p]; g >= 0 {
+		m, w := n+r.step, r.at(i, j, k, g)
+		if a, b := r.link[n], r.link[m]; a+b > 0 {
 			along = a * b / (a + b)
 		}
+		own := r.weight[w]
+		loss += own * r.loss[m]
+		if t := r.across[0][m]; t > 0 {
+			one += (own + r.weight[w+r.aside[0]]) / 2 * t
+		}
+		if t := r.across[1][m]; t > 0 {
+			two += (own + r.weight[w+r.aside[1]]) / 2 * t
+		}
 	}
-	if p > 0 && f.after[p-1] >= 0 {
-		share(n-step, f.after[p-1], false)
+	if p > 0 && r.after[p-1] >= 0 {
+		m, w := n-r.step, r.at(i, j, k, r.after[p-1])
+		own := 1 - r.weight[w]
+		loss += own * r.loss[m]
+		if t := r.across[0][m]; t > 0 {
+			one += (own + 1 - r.weight[w+r.aside[0]]) / 2 * t
+		}
+		if t := r.across[1][m]; t > 0 {
+			two += (own + 1 - r.weight[w+r.aside[1]]) / 2 * t
+		}
 	}
-	to := f.to.At(i, j, k)
-	out.links(f.axis)[to], out.Loss[to], out.links(one)[to], out.links(two)[to] = along, loss, a1, a2
+	return along, loss, one, two
+}
+
+// at returns the place in weight of the cell beside i, j, k in gone plane g.
+func (f *fold) at(i, j, k, g int) int {
+	switch f.axis {
+	case alongX:
+		i = g
+	case alongY:
+		j = g
+	default:
+		k = g
+	}
+	return f.wide.At(i, j, k)
 }
 
 func (a axis) others() (axis, axis) {

@@ -120,8 +120,10 @@ func TestCycleIsSymmetric(t *testing.T) {
 		for n, f := range v {
 			c.input()[n] = float32(f)
 		}
+		c.crew.Each(sys.Shape, c.begin)
+		z, _ := c.run(v)
 		out := make([]float64, len(v))
-		for n, f := range c.run() {
+		for n, f := range z {
 			out[n] = float64(f)
 		}
 		return out

@@ -14,6 +14,7 @@ type level struct {
 
 	folds []*fold     // along the axes that are folded
 	mid   [][]float32 // between the folds
+	whole []float32   // before the first fold, when that is not along x
 }
 
 // newLevel returns the level of a system, with how strongly the planes of each axis are joined to their
@@ -147,6 +148,9 @@ func (l *level) fold(c Crew, strength [3][]float64) *System {
 	}
 	if len(l.folds) == 0 {
 		return nil
+	}
+	if l.folds[0].axis != alongX {
+		l.whole = make([]float32, l.sys.Len())
 	}
 	l.mid = l.mid[:len(l.mid)-1] // the last one is the right side of the next level
 	return s

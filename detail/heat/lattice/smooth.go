@@ -57,10 +57,10 @@ func (l *level) correct(c Crew, f *fold, from []float32) {
 			f.addRow(s.slice(l.x, j, k), f.to.slice(from, j, k), f.wide.slice(f.weight, j, k))
 		})
 	default:
-		spread := make([]float32, s.Len())
-		f.up(c, spread, from)
+		f.up(c, l.whole, from)
 		c.Each(s, func(j, k int) {
-			x, e := s.slice(l.x, j, k), s.slice(spread, j, k)
+			x := s.slice(l.x, j, k)
+			e := s.slice(l.whole, j, k)[:len(x)]
 			for i := range x {
 				x[i] += e[i]
 			}
