@@ -150,6 +150,8 @@ func TestLayersAgainstHandSums(t *testing.T) {
 		{"a framed bay", 0.13, 0.13, []float64{12.7, 139.7, 12.7, 63.5}, []float64{0.16, 0.038, 0.13, 0.036}, 1 / 5.877272},
 		// 0.13 + 0.001/230 + 0.1/0.02 + 0.001/230 + 0.04 = 5.1700087
 		{"foils of metal", 0.13, 0.04, []float64{1, 100, 1}, []float64{230, 0.02, 230}, 1 / 5.1700087},
+		// 0.001/400 + 1/0.02 + 0.001/400 = 50.000005, held at the surfaces of the metal
+		{"thick between foils", 0, 0, []float64{1, 1000, 1}, []float64{400, 0.02, 400}, 1 / 50.000005},
 	} {
 		for dim := 2; dim <= 3; dim++ {
 			r := solve(t, slab(dim, c.rsi, c.rse, c.d, c.k), heat.Options{})
@@ -216,4 +218,37 @@ func TestAirLayers(t *testing.T) {
 	if _, none := heat.AirLayer("air", 0, heat.Sideways); none || !ok {
 		t.Error("a layer of 0 mm conducts")
 	}
+}
+
+// A part that only one environment touches takes its temperature and passes nothing.
+func TestIdlePart(t *testing.T) {
+	c := slab(2, 0.13, 0.04, []float64{120}, []float64{0.12})
+	c.Boxes = append(c.Boxes, heat.Box{Lo: heat.Point{1000, -10}, Hi: heat.Point{1010, 130}, Void: true},
+		heat.Box{Lo: heat.Point{1010, 0}, Hi: heat.Point{1020, 130}, Material: "layer 0"},
+		heat.Box{Lo: heat.Point{1010, -10}, Hi: heat.Point{1020, 0}, Env: "in"})
+	c.Probes = []heat.Probe{{Name: "idle", At: heat.Point{1015, 100}}}
+	r := solve(t, c, heat.Options{})
+	near(t, "idle part", r.Probes[0].T.V, 20, 1e-6)
+	near(t, "coupling", r.Coupling[0][1].V, 1/1.17, 1e-6)
+	near(t, "warmest of the room", r.Envs[0].High.T.V, 20, 1e-6)
+}
+
+func ExampleSolve() {
+	wall := heat.Case{
+		Dim:       2,
+		Materials: []heat.Material{heat.Isotropic("wood", 0.12)},
+		Envs:      []heat.Env{{Name: "room", T: 20, Rs: 0.13}, {Name: "outside", T: 0, Rs: 0.04}},
+		Boxes: []heat.Box{
+			{Lo: heat.Point{0, 0}, Hi: heat.Point{1000, 10}, Env: "room"},
+			{Lo: heat.Point{0, 10}, Hi: heat.Point{1000, 130}, Material: "wood"},
+			{Lo: heat.Point{0, 130}, Hi: heat.Point{1000, 140}, Env: "outside"},
+		},
+	}
+	r, err := heat.Solve(context.Background(), wall, heat.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f W/m, surface %.1f C\n", r.Envs[0].Flow.V, r.Envs[0].Low.T.V)
+	// Output: 17.09 W/m, surface 17.8 C
 }
