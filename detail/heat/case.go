@@ -33,7 +33,7 @@ type Case struct {
 	Dim       int // 2 or 3
 	Materials []Material
 	Envs      []Env
-	Boxes     []Box // a later box paints over an earlier one
+	Boxes     []Box // a later box paints over an earlier one, which still cuts the grid: see Added
 	Probes    []Probe
 }
 

@@ -44,10 +44,11 @@ type ProbeResult struct {
 // Grid is one of the grids a result rests on.
 type Grid struct {
 	Shape    lattice.Shape
-	Cells    int     // that hold material
-	Rounds   int     // of the solver, all environments together
-	Residual float64 // over the right side, the worst
-	Balance  float64 // heat missing over heat passing, the worst
+	Cells    int       // that hold material
+	Rounds   int       // of the solver, all environments together
+	Residual float64   // over the right side, the worst
+	Balance  float64   // heat missing over heat passing, the worst
+	Flow     []float64 // from each environment on this grid, W or W/m
 }
 
 // sample is what one grid says.

@@ -112,8 +112,9 @@ func (t *trial) solve(ctx context.Context, g *grid) error {
 		fields = append(fields, u)
 	}
 	t.last, t.fields = m, fields
-	t.grids = append(t.grids, info)
-	t.samples = append(t.samples, m.sample(fields))
+	now := m.sample(fields)
+	info.Flow = now.flow
+	t.grids, t.samples = append(t.grids, info), append(t.samples, now)
 	return nil
 }
 

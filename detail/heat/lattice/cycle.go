@@ -4,6 +4,20 @@ import "context"
 
 // cycle is the preconditioner: one V-cycle of multigrid with red-black Gauss-Seidel, which is
 // symmetric and positive.
+//
+// Each level folds away planes that are strongly joined to their neighbours, the strongest first, until it
+// is thinned out enough, and leaves the others: cells thin along an axis are paired along it first, until
+// all are about as thick as wide. Measured to a residual of 1e-8:
+//
+//	planes folded                       wall with bolts     random blocks, ratio 10000,
+//	                                    (a million cells)   cells stretched to 100
+//	every second one                    36 rounds           not tried
+//	all of strength 0.1 and more        23 rounds           45 to 124
+//	all of strength 0.2 and more        19 rounds           28 to 77
+//	the strongest, 3 times thinner      19 rounds           28 to 106
+//	the strongest, 1.7 then 2.2 times   16 rounds           15 to 34
+//
+// A greater weight on the correction, 1.1 to 1.35, took more rounds everywhere.
 type cycle struct {
 	crew   Crew
 	levels []*level
@@ -11,8 +25,10 @@ type cycle struct {
 }
 
 const (
-	bottomCells = 400 // at which the equations are solved directly
-	strong      = 0.2 // least strength of a plane to be folded; isotropic cells have 1/3 in 3-D
+	bottomCells  = 400 // at which the equations are solved directly
+	strongest    = 0.6 // strength of planes that are folded first; isotropic cells have 1/3 in 3-D
+	thinnerFirst = 1.7 // least factor by which the finest level is thinned out
+	thinnerNext  = 2.2 // the same of the others, whose work and memory count less
 )
 
 func newCycle(ctx context.Context, s *System, c Crew) (*cycle, error) {
@@ -26,7 +42,11 @@ func newCycle(ctx context.Context, s *System, c Crew) (*cycle, error) {
 		if s.Cells() <= bottomCells {
 			break
 		}
-		s = l.fold(c, strength)
+		thinner := thinnerNext
+		if len(cy.levels) == 1 {
+			thinner = thinnerFirst
+		}
+		s = l.fold(c, strength, thinner)
 	}
 	cy.bottom = newFactor(cy.levels[len(cy.levels)-1])
 	return cy, nil
@@ -86,20 +106,24 @@ func (l *level) residual(c Crew, next *level) {
 		}
 		return next.b
 	}
-	s := l.sys.Shape
-	if f := l.folds[0]; f.axis == alongX {
-		c.share(s, func(rs rows) {
-			r := make([]float32, s.X)
-			for n := rs.first; n < rs.end; n++ {
-				j, k := n%s.Y, n/s.Y
-				l.left(r, j, k)
-				f.downRow(f.to.slice(to(0), j, k), r, f.wide.slice(f.weight, j, k))
-			}
-		})
-	} else {
-		c.Each(s, func(j, k int) { l.left(s.slice(l.whole, j, k), j, k) })
-		f.down(c, to(0), l.whole)
+	s, f := l.sys.Shape, l.folds[0]
+	rowsOf := s
+	if f.axis != alongX {
+		rowsOf = f.to
 	}
+	c.share(rowsOf, func(rs rows) {
+		r := make([]float32, s.X)
+		for n := rs.first; n < rs.end; n++ {
+			j, k := n%rowsOf.Y, n/rowsOf.Y
+			row := f.to.slice(to(0), j, k)
+			if f.axis == alongX {
+				l.left(r, j, k)
+				f.downRow(row, r, f.wide.slice(f.weight, j, k))
+				continue
+			}
+			f.gather(row, r, j, k, l.left)
+		}
+	})
 	for i, f := range l.folds[1:] {
 		f.down(c, to(i+1), l.mid[i])
 	}
@@ -113,6 +137,6 @@ func (l *level) ascend(c Crew, next *level) {
 		l.folds[i].up(c, l.mid[i-1], from)
 		from = l.mid[i-1]
 	}
-	l.correct(c, l.folds[0], from)
+	l.folds[0].upOn(c, l.x, from)
 	c.Each(l.sys.Shape, func(j, k int) { l.smooth(j, k, 1) })
 }

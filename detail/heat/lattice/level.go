@@ -14,7 +14,6 @@ type level struct {
 
 	folds []*fold     // along the axes that are folded
 	mid   [][]float32 // between the folds
-	whole []float32   // before the first fold, when that is not along x
 }
 
 // newLevel returns the level of a system, with how strongly the planes of each axis are joined to their
@@ -110,14 +109,11 @@ func chosen(strength []float64, least float64) (gone []bool, count int) {
 	return gone, count
 }
 
-// worthwhile is the least factor by which one fold must thin a lattice out.
-const worthwhile = 1.7
-
-// choose returns the planes to take out along each axis: the strong ones or, when too few are, those at
-// half that strength and so on, in the end any.
-func choose(strength [3][]float64) (gone [3][]bool) {
-	for least := strong; ; least /= 2 {
-		if least < strong/100 {
+// choose returns the planes to take out along each axis: the strongest that thin the lattice out by a
+// factor of worthwhile, in the end any.
+func choose(strength [3][]float64, worthwhile float64) (gone [3][]bool) {
+	for least := strongest; ; least *= 0.8 {
+		if least < strongest/100 {
 			least = 0
 		}
 		thinner := 1.0
@@ -132,11 +128,11 @@ func choose(strength [3][]float64) (gone [3][]bool) {
 	}
 }
 
-// fold takes planes out of the level along every axis that is strong somewhere, and returns the
+// fold takes planes out of the level, to a factor of worthwhile when it can, and returns the
 // system that stays; nil when nothing can be taken out.
-func (l *level) fold(c Crew, strength [3][]float64) *System {
+func (l *level) fold(c Crew, strength [3][]float64, worthwhile float64) *System {
 	s := l.sys
-	for a, gone := range choose(strength) {
+	for a, gone := range choose(strength, worthwhile) {
 		if !slices.Contains(gone, true) {
 			continue
 		}
@@ -148,9 +144,6 @@ func (l *level) fold(c Crew, strength [3][]float64) *System {
 	}
 	if len(l.folds) == 0 {
 		return nil
-	}
-	if l.folds[0].axis != alongX {
-		l.whole = make([]float32, l.sys.Len())
 	}
 	l.mid = l.mid[:len(l.mid)-1] // the last one is the right side of the next level
 	return s

@@ -47,34 +47,3 @@ func (l *level) left(r []float32, j, k int) {
 		r[i] = v
 	}
 }
-
-// correct adds the answer of the level below, spread by f, to x.
-func (l *level) correct(c Crew, f *fold, from []float32) {
-	s := l.sys.Shape
-	switch f.axis {
-	case alongX:
-		c.Each(s, func(j, k int) {
-			f.addRow(s.slice(l.x, j, k), f.to.slice(from, j, k), f.wide.slice(f.weight, j, k))
-		})
-	default:
-		f.up(c, l.whole, from)
-		c.Each(s, func(j, k int) {
-			x := s.slice(l.x, j, k)
-			e := s.slice(l.whole, j, k)[:len(x)]
-			for i := range x {
-				x[i] += e[i]
-			}
-		})
-	}
-}
-
-// addRow is upRow that adds.
-func (f *fold) addRow(to, from, w []float32) {
-	for i, p := range f.keep {
-		to[p] += from[i]
-	}
-	for g, p := range f.gone {
-		b := f.before[g]
-		to[p] += from[b+1] + w[g]*(from[b]-from[b+1])
-	}
-}
