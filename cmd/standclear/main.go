@@ -40,6 +40,7 @@ func commands() []command {
 		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
 		{"new", "", "write a commented starter project file", newProject},
 		{"fastener", "", "print the design values of one fastener", fastener},
+		{"heat", "CASE.yaml", "find the heat flow through an assembly of boxes", solveHeat},
 	}
 }
 
@@ -67,7 +68,7 @@ func run(args []string, e env) (code int) {
 			return c.run(e, args[1:])
 		}
 	}
-	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, new, fastener (standclear --help)\n", args[0])
+	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, new, fastener, heat (standclear --help)\n", args[0])
 	return exitInput
 }
 
