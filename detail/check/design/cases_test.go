@@ -59,7 +59,7 @@ func types() []blockType {
 		{"padded, four 5/8 in bolts, backed and tied", padded},
 		{"solid, plies loose, four 5/8 in bolts, backed and tied", []string{"blocks.plies_fastened=no"}},
 		{"solid, plies screwed, four 5/8 in bolts, backed and tied", nil},
-		{"as d, six 5/8 in bolts, ledger 2 1/2 in thick", []string{"blocks.width=11 1/2in", "fasteners.through.columns=3", "blocks.ply_screws.count=30", "ledger.size=2 1/2in x 9 1/4in"}},
+		{"as d, six 5/8 in bolts, blocks 12 in wide, ledger 2 1/2 in thick", []string{"blocks.width=12in", "fasteners.through.columns=3", "blocks.ply_screws.count=30", "ledger.size=2 1/2in x 9 1/4in"}},
 	}
 }
 
