@@ -106,7 +106,7 @@ func TestSmallestRatingIsOffered(t *testing.T) {
 
 // Nothing is offered where nothing fails.
 func TestMendLeavesAPassingDesignAlone(t *testing.T) {
-	read := again("deck", nil)
+	read := again("deck", wide("deck"))
 	s, _ := read()
 	a, r := built(t, s)
 	design.Mend(a, &r, read)

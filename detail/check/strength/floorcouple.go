@@ -19,7 +19,7 @@ func (c *calc) floorCouple() {
 	if c.m.HouseJoists.Parallel {
 		return
 	}
-	step := check.Step{ID: "floor_couple", Group: check.Floor, Symbol: "F", Name: "couple of the block into the floor: force at the ties and at the foot of the rim",
+	step := check.Step{ID: "floor_couple", Group: check.Floor, Symbol: "F", Name: "couple of a block into the floor, at ties and rim foot",
 		Formula: "M/h, M = T z", Clause: "statics; judgement: the foot of the rim pushes where the foot of the block does", Where: c.worstMark()}
 	f := c.rimFace(c.groups[0])
 	k := c.heaviest()
