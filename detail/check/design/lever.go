@@ -20,6 +20,7 @@ func levers(s *spec.Spec, a *detail.Assembly) []lever {
 		{changes: k.raised("tie.lateral.rating", s.Tie.Lateral.Rating)},
 		{changes: moreScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count)},
 		{changes: moreScrews("blocks.ledger_screws.count", s.Blocks.LedgerScrews.Count)},
+		{changes: k.wider(s)},
 		{changes: k.closer(a)},
 		{changes: k.shifted(s), all: true},
 		{changes: k.up(s)},
@@ -102,13 +103,25 @@ func (k in) closer(a *detail.Assembly) (out [][]string) {
 	return out
 }
 
+// wider are wider blocks.
+func (k in) wider(s *spec.Spec) (out [][]string) {
+	step := unit.Inch / 2
+	if k.sys == unit.SI {
+		step = 10 * unit.MM
+	}
+	for n := unit.Length(1); n <= 8; n++ {
+		out = append(out, []string{"blocks.width=" + k.length(s.Blocks.Width+n*step)})
+	}
+	return out
+}
+
 // shifted are rows of fasteners moved down or up by sixteenths or millimetres, the top row or the lowest.
 func (k in) shifted(s *spec.Spec) (out [][]string) {
 	step := unit.Inch / 16
 	if k.sys == unit.SI {
 		step = 2 * unit.MM
 	}
-	for n := 1; n <= 8; n++ {
+	for n := 1; n <= 5; n++ {
 		for _, way := range []unit.Length{1, -1} {
 			for _, set := range sets(s) {
 				for _, row := range []int{0, len(set.at.Rows) - 1} {
