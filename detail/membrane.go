@@ -104,7 +104,9 @@ func (a *Assembly) wrapSides(i int) {
 		}
 		l, r := math.Min(x, x+out*Film), math.Max(x, x+out*Film)
 		wl, wr := math.Min(x, x+out*sideFlap), math.Max(x, x+out*sideFlap)
-		p := a.add(Part{ID: fmt.Sprintf("%s/M3-%d", b.Mark, k+1), Mark: "M3", Name: "BLOCK SIDE PIECE", Role: Wrap, Material: "membrane", Block: i, Thin: true,
+		mid := (in0 + in1) / 2
+		path := geom.Polyline(geom.Vec{X: x + out*sideFlap, Y: mid}, geom.Vec{X: x + out*Film/2, Y: mid}, geom.Vec{X: x + out*Film/2, Y: end})
+		p := a.add(Part{ID: fmt.Sprintf("%s/M3-%d", b.Mark, k+1), Mark: "M3", Name: "BLOCK SIDE PIECE", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.Z, path}},
 			Size: [3]unit.Length{0, unit.Length(end + sideFlap), unit.Length(b.Box.Max.Z - b.Box.Min.Z)}, Note: "2 in (50 mm) out onto the wall",
 			Solids: []geom.Solid{box(l, r, in1, end, b.Box.Min.Z, top), panel(geom.Rect(wl, b.Box.Min.Z, wr, a.blockTop(i, 0)), in0, in1)}})
 		b.Parts = append(b.Parts, p)

@@ -132,7 +132,11 @@ func (w *writer) sizeText(l detail.Line) string {
 			parts = append(parts, w.bought(v))
 			continue
 		}
-		parts = append(parts, w.exact(v))
+		if v < unit.Inch/4 { // thin metal and screws
+			parts = append(parts, w.exact(v))
+			continue
+		}
+		parts = append(parts, w.text(v.MM()))
 	}
 	if len(parts) == 0 {
 		return "BY RATING"

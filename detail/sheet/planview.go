@@ -159,6 +159,9 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 	w.sayOf(c, left, p, detail.Rim, 0.08, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.Sheathing, 0.06, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.OuterInsul, 0.2, 0.5, atLeft)
+	if b >= 0 && w.a.Count(detail.Wrap) > 0 {
+		c.call(left, geom.Vec{X: w.a.Blocks[b].Box.Min.X, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Arrow, "M3 SIDE PIECES ON M1, CAP M2 OVER THEM")
+	}
 	w.tiePlanNote(c, b)
 	w.say(c, right, p, detail.BlockPly, 0.8, 0.5)
 	if f.Gap() > 0 && b >= 0 {
