@@ -47,8 +47,12 @@ func newProject(e env, args []string) int {
 		return code
 	}
 	sys, ok := map[string]unit.System{"inch": unit.IP, "metric": unit.SI}[*units]
-	if !ok || len(f.Args()) > 0 {
-		fmt.Fprintf(e.err, "standclear new: --units is inch or metric, not %q, and there are no other arguments\n", *units)
+	if len(f.Args()) > 0 {
+		fmt.Fprintf(e.err, "standclear new: %q is one argument too many; the file to write is named by --out\n", f.Args()[0])
+		return exitInput
+	}
+	if !ok {
+		fmt.Fprintf(e.err, "standclear new: --units: given %q; inch or metric is needed\n", *units)
 		return exitInput
 	}
 	text := spec.Starter(sys)

@@ -129,6 +129,9 @@ func (g *given) read(f *pflag.FlagSet) (c fastenerCase, wrong []string) {
 			bad("diameter", g.diameter, sizes(kind))
 		}
 	}
+	for _, x := range idle(g, f) {
+		bad(x, "too", "it does not apply to what is asked for; take it out")
+	}
 	within("duration", g.duration, 0.9, 1.6, "a factor")
 	c.wet, c.duration, c.pulled = g.wet, g.duration, g.withdrawal
 	c.lateral = !g.withdrawal || f.Changed("side-bearing") || f.Changed("main-bearing")
@@ -146,6 +149,23 @@ func (g *given) read(f *pflag.FlagSet) (c fastenerCase, wrong []string) {
 		}
 	}
 	return c, wrong
+}
+
+// idle lists the flags that were given and change nothing.
+func idle(g *given, f *pflag.FlagSet) (out []string) {
+	lateral := !g.withdrawal || f.Changed("side-bearing") || f.Changed("main-bearing")
+	for _, x := range []struct {
+		flag string
+		used bool
+	}{
+		{"gravity", g.withdrawal}, {"thread", g.withdrawal}, {"gap", lateral}, {"yield", lateral}, {"side", lateral}, {"main-gravity", lateral}, {"main-angle", lateral},
+		{"side-gravity", lateral && g.side != "steel"}, {"side-angle", lateral && g.side != "steel"},
+	} {
+		if f.Changed(x.flag) && !x.used {
+			out = append(out, x.flag)
+		}
+	}
+	return out
 }
 
 // Specific gravities of the woods the bearing tables list, with some room.

@@ -70,6 +70,9 @@ func (c fastenerCase) notes() []string {
 	if c.lateral && c.penetrationMin > c.main.Bearing {
 		n = append(n, fmt.Sprintf("main bearing %s is under the least penetration %s: the value may not be used (NDS 2018 12.1.4, 12.1.5)", c.main.Bearing.Text(unit.IP), c.penetrationMin.Text(unit.IP)))
 	}
+	if usual, ok := strength.DowelOf(c.dowel.Kind, c.dowel.Nominal, 0); c.lateral && ok && c.dowel.Fyb > usual.Fyb*1.001 {
+		n = append(n, fmt.Sprintf("Fyb as given is above the %s of the standard for this kind and size: show the test or the grade (NDS 2018 appendix I)", usual.Fyb.Stress().Text(unit.IP)))
+	}
 	if c.gap > 0 {
 		n = append(n, "nothing bears on the fastener across the gap; no prescriptive table covers it (AWC TR12-2015 table 1-1)")
 	}

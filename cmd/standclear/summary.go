@@ -19,7 +19,11 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 		fmt.Fprintf(w, " %s", s.ID)
 	}
 	a := j.assembly
-	fmt.Fprintf(w, "\n%s, %s, %s, %s\n", count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	var ids []string
+	for _, s := range sheets {
+		ids = append(ids, s.ID)
+	}
+	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
 	return j.table(w, true)
 }
 

@@ -5,13 +5,19 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
-// writeAll puts the files into dir: all of them into a folder beside it first, then each renamed
-// into place. On an error before the first rename dir is untouched.
+// writeAll puts the files into dir: all of them into a folder beside it first, then each renamed into place.
+// When one cannot be, those already there are put back: dir holds the new set or what it held before.
 func writeAll(dir string, files []file) (err error) {
 	if st, e := os.Stat(dir); e == nil && !st.IsDir() {
 		return fmt.Errorf("%s is a file; --out needs a folder", dir)
+	}
+	for _, f := range files {
+		if st, e := os.Lstat(filepath.Join(dir, f.name)); e == nil && st.IsDir() {
+			return fmt.Errorf("%s is a folder; a file of that name is to be written", filepath.Join(dir, f.name))
+		}
 	}
 	parent := filepath.Dir(filepath.Clean(dir))
 	if e := os.MkdirAll(parent, 0o777); e != nil {
@@ -30,12 +36,60 @@ func writeAll(dir string, files []file) (err error) {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return err
 	}
+	return swap(stage, dir, files)
+}
+
+// swap renames the staged files into dir, keeping what they replace until all are there.
+func swap(stage, dir string, files []file) error {
+	var undo []func() error
 	for _, f := range files {
-		if err := os.Rename(filepath.Join(stage, f.name), filepath.Join(dir, f.name)); err != nil {
-			return err
+		at, was := filepath.Join(dir, f.name), filepath.Join(stage, f.name+".was")
+		held := os.Rename(at, was) == nil
+		err := os.Rename(filepath.Join(stage, f.name), at)
+		if err == nil {
+			undo = append(undo, func() error {
+				if held {
+					return os.Rename(was, at)
+				}
+				return os.Remove(at)
+			})
+			continue
 		}
+		if held {
+			err = errors.Join(err, os.Rename(was, at))
+		}
+		for i := len(undo) - 1; i >= 0; i-- {
+			err = errors.Join(err, undo[i]())
+		}
+		return err
 	}
 	return nil
+}
+
+// leftOver lists drawings of these sheets in dir that were not written now: they show an earlier state.
+func leftOver(dir string, ids []string, files []file) (out []string) {
+	now := map[string]bool{}
+	for _, f := range files {
+		now[f.name] = true
+	}
+	names := []string{"set.pdf"}
+	for _, id := range ids {
+		names = append(names, id+".svg", id+".dxf")
+	}
+	for _, n := range names {
+		if _, err := os.Lstat(filepath.Join(dir, n)); err == nil && !now[n] {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// leftOverLine warns of them; "" when there are none.
+func leftOverLine(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return "WARNING: from an earlier drawing, not of this state, are: " + strings.Join(names, " ") + "\n"
 }
 
 func writeFile(name string, data []byte) error {

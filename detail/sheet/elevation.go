@@ -21,7 +21,7 @@ func (w *writer) elevationSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	if len(zones.rows) > 0 {
 		tables += 5 + zones.height()
 	}
-	p := view.Look(w.a, view.FromOutside(0), w.elevationOptions())
+	p := w.once("elevation", func() view.Picture { return view.Look(w.a, view.FromOutside(0), w.elevationOptions()) })
 	c, fits := w.choose(w.a.Spec.Sheets.Elevation, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.62}, func(k float64) *composer { return w.elevation(p, k) })
 	box := c.paper()
 	below := room.H() - box.H() - 12
@@ -55,7 +55,7 @@ func (w *writer) blockFace(k float64) *composer {
 	show := map[detail.Role]bool{detail.Ledger: true, detail.BlockPly: true, detail.Bolt: true, detail.Washer: true, detail.Rim: true, detail.HouseJoist: true}
 	o.Only = func(p *detail.Part) bool { return show[p.Role] }
 	o.Dashed, o.Behind = nil, map[detail.Role]bool{detail.Rim: true, detail.HouseJoist: true}
-	p := view.Look(w.a, view.FromOutside(0), o)
+	p := w.once("block face", func() view.Picture { return view.Look(w.a, view.FromOutside(0), o) })
 	c.add(p.Draw(k, w.a.Spec.Project.System), o.Window)
 	c.centres(blk.Bolts, c.mm(6))
 	led, rim := []tick{{f.LedgerTop, o.Window.Max.X}}, []tick{{f.RimTop, o.Window.Min.X}}

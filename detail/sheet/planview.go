@@ -17,10 +17,10 @@ const planOrigin = "left end of ledger x outer face of sheathing, outside down"
 func (w *writer) planSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	v := view.FromAbove(w.planCut())
-	whole := view.Cut(w.a, v, w.planOptions(w.planWindow()))
+	whole := w.once("plan", func() view.Picture { return view.Cut(w.a, v, w.planOptions(w.planWindow())) })
 	c, fits := w.choose(w.a.Spec.Sheets.Plan, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.52}, func(k float64) *composer { return w.plan(whole, k) })
 	b := w.sectionBlock()
-	part := view.Cut(w.a, v, w.planOptions(w.blockWindow(b)))
+	part := w.once("plan at a block", func() view.Picture { return view.Cut(w.a, v, w.planOptions(w.blockWindow(b))) })
 	t := w.partTable()
 	below := room.H() - c.paper().H() - 14
 	d, ok := w.choose(0, 4, 10, geom.Vec{X: room.W() - t.total() - 20, Y: below}, func(k float64) *composer { return w.blockPlan(part, b, k) })

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 
 	"standclear/detail"
@@ -16,10 +17,10 @@ const origin = "outer face of sheathing x finished floor"
 // floor line.
 func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	b := w.sectionBlock()
-	at := view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), w.sectionOptions())
+	at := w.once(fmt.Sprint("section at a block, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), w.sectionOptions()) })
 	between := w.sectionOptions()
 	between.Leave[detail.Wrap], between.Leave[detail.Patch] = true, true // of the block beyond
-	mid := view.Cut(w.a, view.AcrossWall(w.cutBetween()), between)
+	mid := w.once(fmt.Sprint("section between, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutBetween()), between) })
 	room := w.room(l)
 	var one, two *composer
 	try := func(k float64) *composer {

@@ -14,6 +14,7 @@ import (
 	"standclear/detail/check/strength"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
+	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
 )
@@ -30,6 +31,20 @@ type writer struct {
 	results strength.Results
 	version string
 	tight   int // 0 wide notes and views, to 3 narrow
+	seen    map[string]view.Picture
+}
+
+// once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
+// every size of sheet. What depends on more has more in its name.
+func (w *writer) once(name string, draw func() view.Picture) view.Picture {
+	if p, ok := w.seen[name]; ok {
+		return p
+	}
+	if w.seen == nil {
+		w.seen = map[string]view.Picture{}
+	}
+	w.seen[name] = draw()
+	return w.seen[name]
 }
 
 // planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.

@@ -79,7 +79,10 @@ func (r *reader) checkLayers() {
 			return
 		}
 		count[l.Role]++
-		if count[l.Role] > 1 && (l.Role == "sheathing" || l.Role == "cladding") {
+		if at := "wall.layers." + strconv.Itoa(i) + ".thickness"; l.Role == "sheathing" && l.Thickness <= 0 && r.good(at) {
+			r.fail(r.at(at), at, "the sheathing is 0 thick", "more than 0", "write the thickness of the panel")
+		}
+		if count[l.Role] > 1 && (l.Role == "sheathing" || l.Role == "cladding" || l.Role == "wrb") {
 			r.fail(r.at(path), path, "a second layer is called "+l.Role, "one layer is", "call the other one other")
 		}
 	}
@@ -102,6 +105,10 @@ func (r *reader) checkOrder() {
 	r.rising("ledger.splices", s.Ledger.Splices)
 	r.rising("blocks.positions", s.Blocks.Positions)
 	r.rising("deck.joists.positions", s.Deck.Joists.Positions)
+	if half := s.Ledger.Length / 2; s.Deck.Joists.First > half && r.good("ledger.length") && r.good("deck.joists.first") {
+		given := fmt.Sprintf("%s is past the middle of the ledger", s.Deck.Joists.First.Text(r.sys()))
+		r.fail(r.at("deck.joists.first"), "deck.joists.first", given, "at most half its length, "+half.Text(r.sys()), "the last joist stands as far from the other end")
+	}
 	r.above("blocks.end_min", s.Blocks.EndMin, "blocks.end_max", s.Blocks.EndMax, true)
 	for i, d := range s.Doors {
 		at := "doors." + strconv.Itoa(i)

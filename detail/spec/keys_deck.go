@@ -57,7 +57,7 @@ func deckJoistKeys(s *Spec) []key {
 		length("width", &j.Width, "of one joist").in(0.5, 8).or("1 1/2in", "45mm", usual),
 		length("depth", &j.Depth, "of the joist").in(3, 20).or("7 1/4in", "195mm", usual),
 		length("spacing", &j.Spacing, "axis to axis").in(4, 48).or("16in", "400mm", usual),
-		length("first", &j.First, "axis of the first joist, from x = 0").in(-48, 48).
+		length("first", &j.First, "axis of the first joist, from x = 0").in(0, 48).
 			from(func() { j.First = j.Width / 2 }, "3/4in", "22.5mm", "flush with the ledger's end"),
 		func() key {
 			k := lengthList("positions", &j.Positions, "axes given one by one; else they keep the spacing and clear the bolts", 0, 1200)

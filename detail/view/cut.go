@@ -9,7 +9,7 @@ import (
 
 // Cut takes the section of the assembly by the plane of v and what is seen beyond it.
 func Cut(a *detail.Assembly, v geom.View, o Options) Picture {
-	p := Picture{View: v, Window: o.Window}
+	p := Picture{View: v, Window: o.Window, drawn: &drawn{}}
 	var whole []*detail.Part
 	for _, part := range a.Parts {
 		if !o.shows(part) || !meets(v, part.Bounds()) {
@@ -242,7 +242,7 @@ func (p *Picture) take(edges []geom.Edge, owner []*detail.Part, o Options) {
 
 // Look takes the view of the assembly without a cut.
 func Look(a *detail.Assembly, v geom.View, o Options) Picture {
-	p := Picture{View: v, Window: o.Window}
+	p := Picture{View: v, Window: o.Window, drawn: &drawn{}}
 	var solids []geom.Solid
 	var owner []*detail.Part
 	for _, part := range a.Parts {

@@ -79,10 +79,13 @@ func (p *Picture) Draw(k float64, sys unit.System) []render.Item {
 	for _, c := range p.Pieces {
 		items = append(items, texture(c, p.View, k)...)
 	}
-	seen, whole := p.strokes(sys)
-	items = append(items, seen...)
-	items = append(items, p.outlinesOf(sys)...)
-	items = append(items, whole...)
+	if p.drawn.outlines == nil {
+		p.drawn.seen, p.drawn.whole = p.strokes(sys)
+		p.drawn.outlines = p.outlinesOf(sys)
+	}
+	items = append(items, p.drawn.seen...)
+	items = append(items, p.drawn.outlines...)
+	items = append(items, p.drawn.whole...)
 	for _, c := range p.Pieces {
 		for _, l := range p.Films(c, k) {
 			for _, q := range geom.ClipPath(l, p.shadow, false) {

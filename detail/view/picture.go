@@ -8,6 +8,7 @@ package view
 import (
 	"standclear/detail"
 	"standclear/geom"
+	"standclear/render"
 )
 
 // AcrossWall is the vertical section at x: inside to the left, outside to the right, seen from the
@@ -66,7 +67,11 @@ type Picture struct {
 	Pieces []Piece
 	Edges  []Edge
 	shadow geom.Region // of the fasteners shown whole
+	drawn  *drawn      // what is the same at every scale, once it was drawn
 }
+
+// drawn are the strokes of a picture beside its textures and films.
+type drawn struct{ seen, outlines, whole []render.Item }
 
 // wholeRoles are never cut lengthwise (drafting convention: fasteners are shown whole).
 var wholeRoles = map[detail.Role]bool{

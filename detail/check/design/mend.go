@@ -24,6 +24,11 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) {
 		return
 	}
 	all := levers(a.Spec, a)
+	if len(a.Blocks) > manyBlocks {
+		for i := range all {
+			all[i].thin()
+		}
+	}
 	var wait sync.WaitGroup
 	for i := range all {
 		wait.Add(1)
@@ -77,6 +82,16 @@ type lever struct {
 	changes [][]string // KEY=VALUE; the first is the parameter, others follow from it
 	all     bool       // the changes go more than one way: the greatest does not tell for the others
 	mends   map[string]mending
+}
+
+// manyBlocks is from where on building and checking takes so long that only some of the changes are tried.
+const manyBlocks = 15
+
+// thin leaves the smallest change, the greatest and the one between.
+func (l *lever) thin() {
+	if n := len(l.changes); n > 3 {
+		l.changes = [][]string{l.changes[0], l.changes[n/2], l.changes[n-1]}
+	}
 }
 
 // mending is a change that mends a step, and the names of the steps that then begin to fail.

@@ -20,9 +20,9 @@ func (c *fitter) doors() {
 		}
 		c.atMost(check.Step{ID: id + "_step", Group: check.Fit, Symbol: "h", Name: "step from threshold to deck", Formula: "z threshold - z deck", Clause: clause, Where: fmt.Sprintf("door %d", i+1),
 			Reason: fmt.Sprintf("step of %s; at most %s", c.text(drop), c.text(limit))}, drop, limit)
-		below := -f.DeckTop
-		c.atLeast(check.Step{ID: id + "_water", Group: check.Water, Symbol: "h", Name: "deck below the finished floor at the door", Formula: "z floor - z deck", Clause: "judgement: 1 in (25 mm) least, snow and splash kept off the sill",
-			Where: fmt.Sprintf("door %d", i+1), Reason: fmt.Sprintf("water and step conflict: the deck stands %s below the floor (negative: above), the threshold %s above it", c.text(below), c.text(d.Threshold.MM())),
+		below := math.Min(0, d.Threshold.MM()) - f.DeckTop // to the floor, or to a sill below it
+		c.atLeast(check.Step{ID: id + "_water", Group: check.Water, Symbol: "h", Name: "deck below floor and sill at the door", Formula: "lesser of z floor and z threshold - z deck", Clause: "judgement: 1 in (25 mm) least, snow and splash kept off the sill",
+			Where: fmt.Sprintf("door %d", i+1), Reason: fmt.Sprintf("water and step conflict: the deck stands %s below the lower of floor and sill (negative: above it); the threshold stands %s above the floor (negative: below)", c.text(below), c.text(d.Threshold.MM())),
 			Fix: "deck.below_floor: more"}, below, c.round(1, 25))
 	}
 }
@@ -155,10 +155,16 @@ func (c *fitter) air() {
 		step.Fix = "narrower blocks, or fewer"
 	}
 	c.r.Add(step)
-	holds := fmt.Sprintf("%s holds water between its faces", c.text(c.a.Frame.Gap()))
-	if c.a.Frame.Gap() <= 0 {
+	g := c.clearGap()
+	holds := fmt.Sprintf("%s holds water between its faces", c.text(g))
+	if g <= 0 {
 		holds = "there is no gap to drain"
 	}
 	c.atLeast(check.Step{ID: "gap_capillary", Group: check.Water, Symbol: "g", Name: "gap drains freely", Formula: "stand-off - insulation", Clause: "IRC R703.1 drained cavity, 3/8 in; NBC capillary break 10 mm (from memory, confirm)", Where: "between blocks",
-		Reason: holds}, c.a.Frame.Gap(), c.round(0.375, 10))
+		Reason: holds}, g, c.round(0.375, 10))
+	if s.Water.Screen {
+		c.atLeast(check.Step{ID: "gap_screen", Group: check.Water, Symbol: "g", Name: "open depth of the gap through its screen", Formula: "gap x free share", Where: "under the ledger",
+			With:   []check.Arg{{Symbol: "gap", Value: length(g)}, {Symbol: "free share", Value: s.Water.ScreenFree.Q()}},
+			Clause: "judgement: as much as a gap must have to drain, 3/8 in (10 mm)", Reason: "the screen closes the gap's foot", Fix: "water.screen_free: a coarser mesh, or a deeper gap"}, g*float64(s.Water.ScreenFree), c.round(0.375, 10))
+	}
 }

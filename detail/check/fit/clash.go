@@ -31,10 +31,16 @@ func (c *fitter) hardware() {
 	metal := c.a.Find(detail.Bolt, detail.Nut, detail.Washer)
 	var hit []string
 	heads := false
+	boxes := make([][]geom.Box3, len(solid))
+	for i, s := range solid {
+		for _, b := range s.Solids {
+			boxes[i] = append(boxes[i], b.Bounds())
+		}
+	}
 	for i, m := range metal {
 		box := m.Solids[0].Bounds() // the head of a bolt, all of the others
-		for _, s := range solid {
-			if c.mayTouch(m, s) && meet(box, s) {
+		for k, s := range solid {
+			if c.mayTouch(m, s) && slices.ContainsFunc(boxes[k], func(b geom.Box3) bool { return overlap(box, b) }) {
 				hit = append(hit, fmt.Sprintf("%s of %s in the %s", lower(m.Name), c.mark(m.Block), lower(s.Name)))
 				heads = heads || s.Role == detail.Ledger
 			}
@@ -97,7 +103,10 @@ func (c *fitter) screws() {
 			}
 		}
 		for _, o := range all[i+1:] {
-			if q := o.Bounds().Center(); o.Block == p.Block && math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
+			if o.Block != p.Block {
+				continue
+			}
+			if q := o.Bounds().Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
 				hit = append(hit, fmt.Sprintf("screws %s and %s in one place", p.ID, o.ID))
 			}
 		}

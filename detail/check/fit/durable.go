@@ -29,6 +29,31 @@ func (c *fitter) durable() {
 	}
 }
 
+// hazards checks what the site asks beyond loads: metal on treated wood, wildfire, termites.
+func (c *fitter) hazards() {
+	s := c.a.Spec
+	metal := check.Step{ID: "flashing_material", Group: check.Water, Name: "flashing metal safe on treated wood", Clause: "IRC 2021 R317.3, R507.2.4 (from memory, confirm): galvanized or stainless steel, copper; not bare aluminum on copper-treated wood", Where: "F1", Verdict: check.OK}
+	switch k := strings.ToLower(s.Water.Flashing.Material); {
+	case strings.Contains(k, "alumin"):
+		metal.Verdict, metal.Reason, metal.Fix = check.Fails, "\""+s.Water.Flashing.Material+"\" lies on treated wood and corrodes", "water.flashing.material: galvanized steel"
+	case !suits(k) && !strings.Contains(k, "galvani"):
+		metal.Verdict, metal.Reason = check.NotChecked, "\""+s.Water.Flashing.Material+"\" is no metal this program knows; galvanized steel, stainless steel and copper are"
+	}
+	c.r.Add(metal)
+	if s.Site.FireInterface {
+		fire := check.Step{ID: "ember_screen", Group: check.Water, Name: "openings of the gap in a zone of wildfire", Clause: "local wildland code; common practice, no source: ember-resistant mesh of 1/8 in (3 mm) at most", Where: "under the ledger",
+			Verdict: check.Engineer, Reason: "the mesh, the decking and the wood-fibre behind the gap are for the local authority to judge"}
+		if !s.Water.Screen {
+			fire.Verdict, fire.Reason, fire.Fix = check.Fails, "embers enter the open gap", "water.screen: yes"
+		}
+		c.r.Add(fire)
+	}
+	if s.Site.Termites == "heavy" {
+		c.r.Add(check.Step{ID: "termites", Group: check.Fit, Name: "termites", Verdict: check.Engineer, Where: "wall below the ledger", Clause: "IRC 2021 R318 (from memory, confirm)",
+			Reason: "heavy hazard: barrier, inspection strip and insulation near the ground need a decision"})
+	}
+}
+
 // suits reports whether a coating stands up to copper in the treatment.
 func suits(coating string) bool {
 	words := strings.FieldsFunc(strings.ToLower(coating), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })

@@ -61,7 +61,7 @@ func placeFailures() []failure {
 		{"nut_access", "deck", set("floor.access=strip", "floor.strip=11in"), check.Fails, "unreachable"},
 		{"door_1_step", "deck", set("doors.0.swing=out"), check.Fails, `step of 4 1/4"; at most 1 1/2"`},
 		{"door_1_step", "deck", set("deck.below_floor=6 7/8in"), check.Fails, `step of 7 7/8"; at most 7 3/4"`},
-		{"door_1_water", "deck", set("deck.below_floor=7/8in"), check.Fails, `the deck stands 7/8" below the floor`},
+		{"door_1_water", "deck", set("deck.below_floor=7/8in"), check.Fails, `the deck stands 7/8" below the lower of floor and sill`},
 		{"door_1_water", "deck-metric", set("deck.below_floor=24mm"), check.Fails, "water and step conflict"},
 		{"grade_clearance", "deck", set("foundation.grade=-24in", "foundation.grade_high=-21 3/8in"), check.Engineer, `7 7/8" between ground and wood`}, // foot at -13 1/2
 		{"grade_clearance", "deck", set("foundation.grade=", "foundation.grade_high="), check.NotChecked, "height of the ground not stated"},
@@ -134,9 +134,19 @@ func waterFailures() []failure {
 		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
 		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
 		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
-		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},   // (12 5/8 - 8 3/4)/2
-		{"joist_behind_rim", "deck", set("floor.joists.depth=9 1/2in"), check.Fails, `9 1/2" deep`}, // behind a rim of 11 7/8
-		{"screw_pitch", "deck", set("blocks.ply_screws.count=40"), check.Fails, "apart"},            // ten rows in 7.04 in: 0.70, 0.95 asked for
+		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},      // (12 5/8 - 8 3/4)/2
+		{"door_1_water", "deck", set("doors.0.threshold=-3 1/2in"), check.Fails, `stands -1/4" below`}, // the sill 1/4 in under the deck at -3 1/4
+		{"gap_screen", "deck", set("water.screen_free=20%"), check.Fails, "closes"},                    // 1 3/8 x 0.2 = 0.275 of 3/8
+		{"gap_clear", "deck", set("wall.cladding.behind_ledger=yes"), check.Fails, `leave 0" of the 1 3/8" gap`},
+		{"gap_capillary", "deck", set("wall.cladding.behind_ledger=yes"), check.Fails, "no gap to drain"},
+		{"flashing_material", "deck", set("water.flashing.material=aluminum"), check.Fails, "corrodes"},
+		{"flashing_material", "deck", set("water.flashing.material=paper"), check.NotChecked, "no metal"},
+		{"ember_screen", "deck", set("site.fire_interface=yes", "water.screen=no"), check.Fails, "embers"},
+		{"ember_screen", "deck", set("site.fire_interface=yes"), check.Engineer, "local authority"},
+		{"termites", "deck", set("site.termites=heavy"), check.Engineer, "heavy hazard"},
+		{"rim_on_plate_width", "deck", set("floor.backing.thickness=5in"), check.Engineer, `6 1/4" deep`}, // 1 1/4 + 5 on 5 1/2
+		{"joist_behind_rim", "deck", set("floor.joists.depth=9 1/2in"), check.Fails, `9 1/2" deep`},       // behind a rim of 11 7/8
+		{"screw_pitch", "deck", set("blocks.ply_screws.count=40"), check.Fails, "apart"},                  // ten rows in 7.04 in: 0.70, 0.95 asked for
 		{"wrap_turn_up", "deck", set("water.wrap_lap=1 1/2in"), check.Fails, `turn-up of 1 1/2"`},
 		{"patch_foot", "deck-metric", set("water.patch.height=344mm"), check.Fails, "lap of"}, // 49.5 of 50
 		{"patch_order", "deck", set("water.patch.under=no"), check.Fails, "reversed lap"},

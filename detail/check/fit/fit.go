@@ -31,6 +31,7 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.bolts()
 	c.clashes()
 	c.durable()
+	c.hazards()
 	c.access()
 	c.doors()
 	c.ground()

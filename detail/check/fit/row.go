@@ -202,6 +202,14 @@ func (c *fitter) seats() {
 			Reason: fmt.Sprintf("the joists are %s deep, the backing %s: nothing holds its foot", c.text(s.Floor.Joists.Depth.MM()), c.text(s.Floor.Rim.Depth.MM())), Fix: "an engineer's detail for the foot of the backing"},
 			s.Floor.Joists.Depth.MM(), s.Floor.Rim.Depth.MM()-c.round(0.5, 12))
 	}
+	if s.Floor.Bearing == "plate" && s.Floor.PlateWidth > 0 {
+		step := check.Step{ID: "rim_on_plate_width", Group: check.Fit, Symbol: "b", Name: "rim and its backing whole on the plate", Formula: "rim + backing", Clause: "geometry", Where: "floor"}
+		deep := c.a.Frame.RimOut - c.a.Frame.BackingIn
+		if deep > s.Floor.PlateWidth.MM()+1e-6 {
+			step.Verdict, step.Reason = check.Engineer, fmt.Sprintf("rim and backing are %s deep on a plate of %s: what is past it hangs on its fixings alone", c.text(deep), c.text(s.Floor.PlateWidth.MM()))
+		}
+		c.atMost(step, deep, s.Floor.PlateWidth.MM())
+	}
 	long := 0.0
 	for _, p := range c.a.Find(detail.Ledger) {
 		long = math.Max(long, p.Size[2].MM())

@@ -75,8 +75,8 @@ func flatUse(depth float64) float64 {
 }
 
 // wetFastener returns CM of a dowel fastener in one member, NDS 2018 table 11.3.3. rows counts the rows
-// along the grain: with two and more, wood fastened wet or in an unknown state may shrink between them,
-// and 0.4 is taken unless it stays wet.
+// along the grain: with two and more, wood fastened wet or in an unknown state may shrink between them when
+// it dries, as wood outdoors does at times, and 0.4 is taken; that it never dries is not relied on.
 func wetFastener(m Moisture, rows int, d unit.Length) float64 {
 	wet := m.Service != Dry
 	switch {
@@ -84,8 +84,6 @@ func wetFastener(m Moisture, rows int, d unit.Length) float64 {
 		return when(wet || m.Assembly != Dry, 0.7)
 	case m.Assembly == Dry || rows < 2:
 		return when(wet, 0.7)
-	case m.Assembly == Wet && m.Service == Wet:
-		return 0.7
 	}
 	return 0.4
 }

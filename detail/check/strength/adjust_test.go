@@ -53,7 +53,8 @@ func TestWetFastener(t *testing.T) {
 		{"dry, wet in service", Moisture{Dry, Wet}, 2, 0.5, 0.7},
 		{"wet, dries, two rows", Moisture{Wet, Dry}, 2, 0.5, 0.4},
 		{"wet, dries, one row", Moisture{Wet, Dry}, 1, 0.5, 1},
-		{"wet throughout", Moisture{Wet, Wet}, 2, 0.5, 0.7},
+		{"wet throughout, two rows", Moisture{Wet, Wet}, 2, 0.5, 0.4}, // outdoors it dries at times
+		{"wet throughout, one row", Moisture{Wet, Wet}, 1, 0.5, 0.7},
 		{"unknown at assembly, wet", Moisture{Unknown, Wet}, 2, 0.5, 0.4},
 		{"unknown at assembly, dry", Moisture{Unknown, Dry}, 2, 0.5, 0.4},
 		{"nothing known", Moisture{}, 2, 0.5, 0.4},
@@ -121,5 +122,23 @@ func TestNetSection(t *testing.T) {
 	centroid := (1.5*9.25*4.625 - 1.5*2) / area
 	if s >= i/4.625 || math.Abs(s-i/centroid) > 1e-9 {
 		t.Errorf("S %.4f in3, want I/%.4f = %.4f", s, centroid, i/centroid)
+	}
+}
+
+// Saying that wood is wet, or saying nothing, never gives more than saying that it is dry; wet never more than
+// nothing said.
+func TestWetterIsNeverBetter(t *testing.T) {
+	for _, rows := range []int{1, 2, 3} {
+		for _, d := range []unit.Length{0.19 * unit.Inch, 0.5 * unit.Inch} {
+			for _, other := range []State{Dry, Unknown, Wet} {
+				cm := func(a, s State) float64 { return wetFastener(Moisture{a, s}, rows, d) }
+				if cm(Wet, other) > cm(Unknown, other) || cm(Unknown, other) > cm(Dry, other) {
+					t.Errorf("%d rows, service %v: assembly wet %g, unknown %g, dry %g", rows, other, cm(Wet, other), cm(Unknown, other), cm(Dry, other))
+				}
+				if cm(other, Wet) > cm(other, Unknown) || cm(other, Unknown) > cm(other, Dry) {
+					t.Errorf("%d rows, assembly %v: service wet %g, unknown %g, dry %g", rows, other, cm(other, Wet), cm(other, Unknown), cm(other, Dry))
+				}
+			}
+		}
 	}
 }

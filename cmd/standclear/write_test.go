@@ -1,0 +1,67 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+func content(t *testing.T, dir, name string) string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join(dir, name))
+	if err != nil {
+		return "-"
+	}
+	return string(b)
+}
+
+// A set that cannot be put in place whole leaves the old one whole, and nothing beside it.
+func TestWriteAllOrNothing(t *testing.T) {
+	parent := t.TempDir()
+	dir := filepath.Join(parent, "set")
+	old := []file{{"a", []byte("old a")}, {"b", []byte("old b")}}
+	if err := writeAll(dir, old); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "c"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := writeAll(dir, []file{{"a", []byte("new a")}, {"b", []byte("new b")}, {"c", []byte("new c")}}); err == nil {
+		t.Error("a folder was written over")
+	}
+	if a, b := content(t, dir, "a"), content(t, dir, "b"); a != "old a" || b != "old b" {
+		t.Errorf("a is %q and b %q after a failed writing", a, b)
+	}
+	if left, _ := os.ReadDir(parent); len(left) != 1 {
+		t.Errorf("%d entries beside the set", len(left))
+	}
+}
+
+// When a rename fails midway everything is put back: here the second staged file is not there.
+func TestSwapPutsBack(t *testing.T) {
+	stage, dir := t.TempDir(), t.TempDir()
+	for name, text := range map[string]string{filepath.Join(stage, "a"): "new a", filepath.Join(stage, "n"): "new n", filepath.Join(dir, "a"): "old a", filepath.Join(dir, "b"): "old b"} {
+		if err := os.WriteFile(name, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := swap(stage, dir, []file{{name: "a"}, {name: "n"}, {name: "b"}}); err == nil {
+		t.Error("no error for a file that is not there")
+	}
+	if a, b, n := content(t, dir, "a"), content(t, dir, "b"), content(t, dir, "n"); a != "old a" || b != "old b" || n != "-" {
+		t.Errorf("a %q, b %q, n %q after a failed swap", a, b, n)
+	}
+}
+
+func TestLeftOver(t *testing.T) {
+	dir := t.TempDir()
+	for _, n := range []string{"A-101.svg", "A-101.dxf", "set.pdf", "other.txt"} {
+		if err := os.WriteFile(filepath.Join(dir, n), nil, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got := leftOver(dir, []string{"A-101"}, []file{{name: "A-101.svg"}})
+	if len(got) != 2 || got[0] != "set.pdf" || got[1] != "A-101.dxf" {
+		t.Errorf("left over: %v", got)
+	}
+}
