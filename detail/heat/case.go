@@ -35,6 +35,7 @@ type Case struct {
 	Envs      []Env
 	Boxes     []Box // a later box paints over an earlier one, which still cuts the grid: see Added
 	Probes    []Probe
+	Cuts      []Cut // planes whose temperatures are wanted
 }
 
 // Material conducts heat, differently along x, y and z where it has a grain.
@@ -69,6 +70,12 @@ type Box struct {
 type Probe struct {
 	Name string
 	At   Point
+}
+
+// Cut is a plane square to Axis; the cells it passes, or that end on it toward higher coordinates, are read.
+type Cut struct {
+	Axis Axis
+	At   float64 // mm
 }
 
 // Axis is a direction: 0 x, 1 y, 2 z.

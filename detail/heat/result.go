@@ -15,6 +15,7 @@ type Result struct {
 	Envs     []EnvResult   // in the order of the case
 	Coupling [][]Value     // heat from one environment to another per kelvin: W/K, or W/(m K) in two dimensions; 0 on the diagonal
 	Probes   []ProbeResult // in the order of the case
+	Cuts     []Field       // in the order of the case
 	Grids    []Grid        // coarsest first; the values are those of the last
 	Met      bool          // the errors asked for are met
 }
@@ -179,6 +180,9 @@ func (t *trial) result() *Result {
 			row = append(row, t.couple(e, o))
 		}
 		r.Coupling = append(r.Coupling, row)
+	}
+	for _, cut := range c.Cuts {
+		r.Cuts = append(r.Cuts, t.last.field(t.fields, cut))
 	}
 	for i, p := range c.Probes {
 		v := t.temperature(func(s sample) float64 { return s.probe[i] })
