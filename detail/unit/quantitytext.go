@@ -34,6 +34,8 @@ func (q Quantity) In(sys System) (value float64, unit string) {
 		return Temp(v).Fahrenheit(), "F"
 	case KForcePerLength:
 		return Force(v).Pounds() * 25.4, "lb/in"
+	case KResistance:
+		return Resistance(v).RValue(), "h ft2 F/Btu"
 	}
 	return q.neutral()
 }
@@ -63,6 +65,8 @@ func (q Quantity) metric() (float64, string) {
 		return v, "C"
 	case KForcePerLength:
 		return v, "N/mm"
+	case KResistance:
+		return v, "m2 K/W"
 	}
 	return q.neutral()
 }
@@ -118,6 +122,8 @@ func (q Quantity) digits(v float64, sys System) string {
 		return short(v, 1)
 	case KForcePerLength:
 		return short(v, 1)
+	case KResistance:
+		return figures(v, 3)
 	}
 	return q.sectionDigits(v, sys)
 }

@@ -33,6 +33,7 @@ func TestQuantityText(t *testing.T) {
 		{"slope", Slope(0.125).Q(), "1:8", "1:8"},
 		{"percent", Percent(0.605).Q(), "60.5 %", "60.5 %"},
 		{"withdrawal", Quantity{52.9, KForcePerLength}, "302 lb/in", "52.9 N/mm"},
+		{"resistance", Resistance(1.403).Q(), "7.97 h ft2 F/Btu", "1.40 m2 K/W"},
 		{"count", Number(9), "9", "9"},
 		{"good ratio", Ratio(0.902), "0.902", "0.902"},
 		{"ratio just over", Ratio(1.004), "1.004", "1.004"},
