@@ -1,7 +1,9 @@
 package moisture
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"standclear/detail/check"
 	"standclear/detail/spec"
@@ -112,6 +114,20 @@ func (c climate) coldest() int {
 		}
 	}
 	return at
+}
+
+// coldSeason is the mean of the three months that are coldest outside; c has at least three.
+func (c climate) coldSeason() month {
+	cold := slices.Clone(c.months)
+	slices.SortStableFunc(cold, func(a, b month) int { return cmp.Compare(a.out, b.out) })
+	mean := month{name: "mean of the three coldest months"}
+	for _, m := range cold[:3] {
+		mean.out += m.out / 3
+		mean.in += m.in / 3
+		mean.p += m.p / 3
+		mean.pOut += m.pOut / 3
+	}
+	return mean
 }
 
 // below returns in how many months a place of factor f has room air above rh.

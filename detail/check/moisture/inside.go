@@ -21,10 +21,6 @@ const (
 	uptakeDew  = 0.03
 )
 
-// codeRoom is the dew point of the room that the class III table is made for: 70 F and 35 % RH, from memory,
-// confirm.
-const codeRoom = 5.06
-
 // inside judges every place inside the wall: its temperature against the dew point of the room air and
 // against 80 % RH, and where it is colder, what protects it.
 func (c *checker) inside() {
@@ -137,9 +133,6 @@ func (c *checker) judgeDamp(p Place) judgement {
 	case p.Behind == RoomAir:
 		return judgement{verdict: check.Engineer, why: "not wet, but damp enough for mould"}
 	case p.Behind == Cavity && !c.retarded():
-		if j := c.judgeTable(p); j.verdict == check.OK {
-			return j
-		}
 		return judgement{verdict: check.Engineer, why: "not wet, but damp enough for mould, and no retarder of class I or II slows the vapour"}
 	case p.AtBlock:
 		return c.judgeUptake(p, wettestRoomShare, uptakeDamp, check.Engineer)
@@ -151,7 +144,9 @@ func (c *checker) judgeDamp(p Place) judgement {
 func (c *checker) retarded() bool { return c.retarder == "class-1" || c.retarder == "class-2" }
 
 // judgeTable is for sheathing behind a class III retarder or none: the dew point of the room counts unless
-// the code's table of outside insulation covers it, which it does for the clear wall and for dry rooms.
+// the code's table of outside insulation covers it, which it does for the clear wall where the mean of the
+// three coldest months is above it. That mean is what the table was made with, for a room of 70 F and 35 % RH
+// (from memory, confirm); here the room is the one stated.
 func (c *checker) judgeTable(p Place) judgement {
 	const relies = "a class III retarder relies on warm sheathing, and "
 	switch {
@@ -165,14 +160,18 @@ func (c *checker) judgeTable(p Place) judgement {
 		return judgement{verdict: check.Fails, why: relies + "site.zone is not stated, so that the table of outside insulation cannot cover it"}
 	case !c.class3Met():
 		return judgement{verdict: check.Fails, why: relies + "the outside insulation is less than the table asks for"}
-	case dewPoint(c.climate.months[c.climate.coldest()].p) > codeRoom+0.01:
-		return judgement{verdict: check.Engineer, why: "the outside insulation meets the table for class III, but that is made for a room of 35 % RH at 70 F (21 C), and this one is moister"}
+	case len(c.climate.months) < 12:
+		return judgement{verdict: check.Engineer, why: "the outside insulation meets the table for class III; whether the mean of the three coldest months is above the dew point takes the 12 months: fill in site.months"}
 	}
-	by := &check.Step{Symbol: "R_ext", Formula: "outside insulation of the clear wall", Value: c.outsideR().Q()}
-	if need, asked := c.table(); asked {
-		by.Limit, by.Sense = check.Limit(need.Q()), check.AtLeast
+	cold := c.climate.coldSeason()
+	by := &check.Step{
+		Symbol: "f", Formula: "f solved - its error, against the mean of the three coldest months", Value: unit.Ratio(p.least()), Limit: check.Limit(unit.Ratio(cold.need(1))), Sense: check.AtLeast,
+		With: []check.Arg{{Symbol: "Te, three months", Value: unit.Temp(cold.out).Q()}, {Symbol: "T there, three months", Value: unit.Temp(cold.at(p.least())).Q()}},
 	}
-	return judgement{check.OK, "the outside insulation meets the table for class III, and the room is as dry as the table takes it", by}
+	if p.least() < cold.need(1)-1e-9 {
+		return judgement{check.Engineer, "the outside insulation meets the table for class III, but that is made for a room of 35 % RH at 70 F (21 C), and in this one the mean of the three coldest months is below dew point", by}
+	}
+	return judgement{check.OK, "the outside insulation meets the table for class III, and the mean of the three coldest months is above dew point", by}
 }
 
 // judgeUptake is for a place behind a retarder or wood: what diffusion brings in a winter with the face at rh

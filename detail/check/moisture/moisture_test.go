@@ -93,7 +93,10 @@ func TestVerdicts(t *testing.T) {
 
 		{"class II, open outside", nil, with(clear(0.36)), "dew_clear", check.OK, "below dew point in 4 of 12 months; with what diffusion lets through it stays below 100 % RH", ""},
 		{"class III, table met, moist room", []string{"wall.retarder=class-3"}, with(clear(0.36)), "dew_clear", check.Engineer, "made for a room of 35 % RH", "wall.retarder: class-2, joints sealed"},
-		{"class III, table met, dry room", []string{"wall.retarder=class-3", "site.inside_humidity=33%"}, with(clear(0.3)), "dew_clear", check.OK, "as dry as the table takes it", ""},
+		{"class III, table met, dry room", []string{"wall.retarder=class-3", "site.inside_humidity=33%"}, with(clear(0.33)), "dew_clear", check.OK, "the mean of the three coldest months is above dew point", ""},                                                 // -4.47 + 0.33 x 24.47 = 3.6 C, dew point 3.3
+		{"class III, table met, dry room, colder", []string{"wall.retarder=class-3", "site.inside_humidity=33%"}, with(clear(0.31)), "dew_clear", check.Engineer, "the mean of the three coldest months is below dew point", "site.inside_humidity: 32 % at most"}, // 3.1 C
+		{"class III, table met, dry room, damp", []string{"wall.retarder=class-3", "site.inside_humidity=33%"}, with(clear(0.33)), "damp_clear", check.Engineer, "damp enough for mould", "wall.retarder: class-2"},
+		{"class III, one month", []string{"wall.retarder=class-3", "site.months="}, with(clear(0.36)), "dew_clear", check.Engineer, "takes the 12 months", "wall.retarder: class-2"},
 		{"class III, zone 6", []string{"wall.retarder=class-3", "site.zone=6"}, with(clear(0.36)), "dew_clear", check.Fails, "less than the table asks for", "wall.retarder: class-2"},
 		{"class III, zone unknown", []string{"wall.retarder=class-3", "site.zone="}, with(clear(0.36)), "dew_clear", check.Fails, "site.zone is not stated", "wall.retarder: class-2"},
 		{"class III at a block", []string{"wall.retarder=class-3"}, with(Place{Key: "clear", F: 0.36, Behind: Cavity, AtBlock: true}), "dew_clear", check.Fails, "at a block the table of outside insulation does not hold", "site.inside_humidity: 33 % at most"},
