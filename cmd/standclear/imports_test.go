@@ -30,12 +30,13 @@ var below = map[string][]string{
 	"detail/check/strength": {"detail/unit", "detail/check"},
 	"detail/check/moisture": {"detail/unit", "detail/spec", "detail/stock", "detail/check"},
 	"detail/check/fit":      {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
-	"detail/check/design":   {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
+	"detail/check/thermal":  {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/heat"},
+	"detail/check/design":   {"detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/view"},
+	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view"},
 	"cmd/standclear":        nil, // anything
 }
 
