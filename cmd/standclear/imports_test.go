@@ -28,13 +28,14 @@ var below = map[string][]string{
 	"detail":                {"geom", "detail/unit", "detail/stock", "detail/spec", "detail/layout"},
 	"detail/check":          {"detail/unit"},
 	"detail/check/strength": {"detail/unit", "detail/check"},
+	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/check/fit":      {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
-	"detail/check/design":   {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
+	"detail/check/design":   {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/air", "detail/check/fit", "detail/check/strength"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/view"},
+	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/strength", "detail/view"},
 	"cmd/standclear":        nil, // anything
 }
 

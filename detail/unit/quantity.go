@@ -5,26 +5,29 @@ type Kind int
 
 // The kinds of quantity a check can hold.
 const (
-	Pure            Kind = iota // ratio or factor, no unit
-	Count                       // whole number
-	KLength                     // mm / in
-	KArea                       // mm2 / in2
-	KSection                    // mm3 / in3
-	KInertia                    // mm4 / in4
-	KForce                      // N, kN / lb
-	KMoment                     // N mm, kN m / lb-in
-	KStress                     // MPa / psi
-	KAreaLoad                   // kPa (kN/m2) / psf
-	KLineLoad                   // kN/m / plf
-	KTemp                       // degrees C / F
-	KAngle                      // degrees
-	KSlope                      // 1:n
-	KPercent                    // per cent
-	KForcePerLength             // N/mm / lb/in: withdrawal, slip modulus
+	Pure              Kind = iota // ratio or factor, no unit
+	Count                         // whole number
+	KLength                       // mm / in
+	KArea                         // mm2 / in2
+	KSection                      // mm3 / in3
+	KInertia                      // mm4 / in4
+	KForce                        // N, kN / lb
+	KMoment                       // N mm, kN m / lb-in
+	KStress                       // MPa / psi
+	KAreaLoad                     // kPa (kN/m2) / psf
+	KLineLoad                     // kN/m / plf
+	KTemp                         // degrees C / F
+	KAngle                        // degrees
+	KSlope                        // 1:n
+	KPercent                      // per cent
+	KForcePerLength               // N/mm / lb/in: withdrawal, slip modulus
+	KFreeArea                     // mm2/m / in2/ft: openings along a wall
+	KDayMass                      // g/day / oz/day: water dried
+	KDayMassPerLength             // g/(m day) / oz/(ft day): water along a wall
 )
 
 // Quantity is a number with what it measures; V is in the SI base of its type in this package
-// (mm, N, N mm, Pa, N/mm, degrees C).
+// (mm, N, N mm, Pa, N/mm, degrees C, mm2/m, g/day).
 type Quantity struct {
 	V    float64
 	Kind Kind
