@@ -133,7 +133,7 @@ func (c *checker) sills() {
 	c.r.Add(check.Step{ID: "gap_under_door", Group: check.Water, Symbol: "L", Name: "gap under doors, its air let out sideways", Formula: "stretches between blocks under doors", Value: length(long(c.path.Sills)), Where: "under doors",
 		Clause: "geometry; judgement: the way sideways over F1, past the furring, is not computed", Verdict: check.NotChecked,
 		Reason: "the cavity over F1 ends at the sill: air must leave sideways to the jambs, and what dries there is not computed nor counted",
-		Fix:    "leave the furring off between F1 and the sill, so that the air finds its way to the jambs"})
+		Note:   "furring left off between F1 and the sill would open the way to the jambs"})
 }
 
 // cavities checks every cavity of the wall: one that insulation or a board stands outside of is closed all round.

@@ -36,6 +36,7 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.ground()
 	c.flashing()
 	c.membrane()
+	c.layers()
 }
 
 // lower writes a name of the drawings in running text.
