@@ -37,9 +37,9 @@ type Range struct{ Low, Likely, High float64 }
 type Drying struct {
 	Changes Range   // of the air in the gap, an hour
 	Rate    Range   // grams a day carried off a metre of open gap
-	Run     Range   // grams a day carried off the stretches with a way up
+	Run     Range   // grams a day carried off the whole run, under doors by way of their sills
 	Rain    float64 // grams a day that get in on a metre of wall; NaN when the rain is not stated
-	Wet     float64 // grams a day that get in on the ledger, doors left out; NaN likewise
+	Wet     float64 // grams a day that get in along the ledger; NaN likewise
 }
 
 // Ratio is what can dry for what gets in.
@@ -53,24 +53,25 @@ func (d *Drying) Ratio() Range {
 // dry computes the drying of the gap at t C outside.
 func (c *checker) dry(t float64) Drying {
 	var d Drying
-	k := c.channel()
+	k := c.channel(c.path.Head)
+	under := c.channel(c.path.vent())
 	for i, to := range []struct{ changes, rate, run *float64 }{{&d.Changes.Low, &d.Rate.Low, &d.Run.Low}, {&d.Changes.Likely, &d.Rate.Likely, &d.Run.Likely}, {&d.Changes.High, &d.Rate.High, &d.Run.High}} {
 		w := weather{outside: t, humidity: assumedRH, warmer: drives[i].warmer, wind: density(t) / 2 * drives[i].cp * windBy * windBy}
 		*to.changes, *to.rate = k.changes(w), k.dries(w)
-		*to.run = *to.rate * long(c.path.Open) / 1000
+		*to.run = (*to.rate*long(c.path.Open) + under.dries(w)*long(c.path.Sills)) / 1000
 	}
 	d.Rain, d.Wet = math.NaN(), math.NaN()
 	if r := c.a.Spec.Site.Rain; r != nil {
 		d.Rain = r.MM() * driven * penetration / 365 * c.strip() / 1000 * 1000 // 1 mm of rain is 1 kg/m2
-		d.Wet = d.Rain * (c.path.Length - c.path.Doors) / 1000
+		d.Wet = d.Rain * c.path.Length / 1000
 	}
 	return d
 }
 
-// channel is the gap as the air sees it, an end as open as its throat.
-func (c *checker) channel() channel {
+// channel is the gap as the air sees it, an end as open as its throat; head is that of the upper end, mm.
+func (c *checker) channel(head float64) channel {
 	p := c.path
-	return channel{depth: p.Gap / 1000, height: p.Height / 1000, foot: p.foot() / 1000, head: p.Head / 1000}
+	return channel{depth: p.Gap / 1000, height: p.Height / 1000, foot: p.foot() / 1000, head: head / 1000}
 }
 
 // strip is the height of wall whose rain can get in behind the ledger: what the cladding leaves free, mm.
@@ -104,7 +105,7 @@ func (c *checker) stillText() string {
 	if t == nil || c.path.Gap <= touch || c.path.Height <= 0 {
 		return ""
 	}
-	g := c.channel().still(weather{outside: float64(*t), humidity: assumedRH})
+	g := c.channel(0).still(weather{outside: float64(*t), humidity: assumedRH})
 	return "; by diffusion alone some " + unit.Quantity{V: g, Kind: unit.KDayMassPerLength}.Text(c.sys) + " leave"
 }
 
@@ -119,8 +120,8 @@ func (c *checker) rates(d Drying, t unit.Temp) {
 	c.r.Add(check.Step{ID: "drying_rate", Group: check.Water, Symbol: "m", Name: "water the air carries off, a metre of open gap", Formula: "flow x (saturated - outside) x (1 - exp(-NTU)), NTU = Sh D height / (2 gap flow)", Value: rate(d.Rate.Likely),
 		With:   []check.Arg{{Symbol: "outside", Value: t.Q()}, {Symbol: "humidity", Value: unit.Percent(assumedRH).Q()}, {Symbol: "Sh", Value: unit.Ratio(sherwood)}},
 		Clause: "heat and mass transfer between flat plates, one wet (handbooks, from memory, confirm)", Where: "between blocks", Note: spread(d.Rate, rate, c.sys)})
-	c.r.Add(check.Step{ID: "drying_run", Group: check.Water, Symbol: "M", Name: "water the air carries off, the whole run", Formula: "m x open length", Value: run(d.Run.Likely),
-		With: []check.Arg{{Symbol: "open length", Value: length(long(c.path.Open))}}, Clause: "geometry", Where: "between blocks, doors left out", Note: spread(d.Run, run, c.sys)})
+	c.r.Add(check.Step{ID: "drying_run", Group: check.Water, Symbol: "M", Name: "water the air carries off, the whole run", Formula: "m x open length, under doors by the opening at the sill", Value: run(d.Run.Likely),
+		With: []check.Arg{{Symbol: "open length", Value: length(long(c.path.Open))}, {Symbol: "under doors", Value: length(long(c.path.Sills))}}, Clause: "geometry", Where: "between blocks", Note: spread(d.Run, run, c.sys)})
 	if math.IsNaN(d.Rain) {
 		return
 	}
@@ -138,9 +139,6 @@ func (c *checker) judge(s check.Step, d Drying) check.Step {
 	switch {
 	case math.IsNaN(d.Wet):
 		s.Verdict, s.Reason = check.NotChecked, "site.rain is not stated"
-		return s
-	case len(c.path.Open) == 0:
-		s.Verdict, s.Reason = check.NotChecked, "the whole gap lies under doors: the way of its air sideways is not computed"
 		return s
 	}
 	r := d.Ratio()
@@ -173,9 +171,10 @@ func (c *checker) assume() {
 // openMore is how much of the ledger must be open for a good ratio: what dries grows with the open length, not with
 // the depth of the gap, across which the vapour must diffuse.
 func (c *checker) openMore(d Drying) string {
-	need := good * d.Wet / d.Rate.Likely * 1000
-	if room := c.path.Length - c.path.Doors; need > room {
+	free := long(c.path.Open) + long(c.path.Sills)
+	need := free * good / d.Ratio().Likely
+	if need > c.path.Length {
 		return "less rain on the wall: a roof over it, or cladding that keeps it out; the gap cannot do it alone"
 	}
-	return fmt.Sprintf("%s of open gap in all, now %s: narrower or fewer blocks", c.text(need), c.text(long(c.path.Open)))
+	return fmt.Sprintf("%s of open gap in all, now %s: narrower or fewer blocks", c.text(need), c.text(free))
 }

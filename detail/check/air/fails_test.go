@@ -105,11 +105,11 @@ func failures() []failure {
 		{"gap_screen", "deck", set("water.screen_free=20%"), check.Fails, "closes the gap's foot to"},            // 1 3/8 x 0.2 = 0.275 of 3/8
 		{"gap_area_foot", "deck", set("water.screen_free=5%"), check.Fails, "0.709 in2/ft asked for"},            // 34.9 x 0.05 x 0.55 = 0.97 mm
 		{"gap_area_top", "deck-metric", set("wall.layers.6.thickness=2mm"), check.Fails, "1500 mm2/m asked for"}, // 2 x 0.57 = 1.1 mm
-		{"gap_under_door", "deck", set("doors.0.from=0in"), check.NotChecked, "sideways"},
+		{"gap_under_door", "deck", set("wall.cladding.below_sill=0in"), check.Fails, noPath},
+		{"gap_under_door", "deck", set("wall.cladding.below_sill=1/2in"), check.Fails, "open under the sill"}, // 0.6 x 1/2 = 0.3 of 3/8
 		{"cavity_path_w5", "deck", set("wall.layers.4.role=cavity"), check.Fails, noPath},
 		{"drying_ratio", "deck", set("site.cold_month_temperature="), check.NotChecked, "site.cold_month_temperature is not stated"},
 		{"drying_ratio", "deck", set("site.rain="), check.NotChecked, "site.rain is not stated"},
-		{"drying_ratio", "deck", set("doors.0.from=-1in", "doors.0.to=177in"), check.NotChecked, "under doors"},
 		// Three times the rain, or the same rain in the cold of -20 C, where air holds a quarter of what it does at -6 C.
 		{"drying_ratio", "deck", set("site.rain=100in"), check.Engineer, "little to spare"},
 		{"drying_ratio", "deck", set("site.rain=100in", "site.cold_month_temperature=-20C"), check.Fails, "of the rain that gets in"},

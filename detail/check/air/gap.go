@@ -113,27 +113,27 @@ func (c *checker) areas() {
 	limit := unit.Quantity{V: 1500, Kind: unit.KFreeArea}
 	for _, e := range []struct {
 		id, name, formula, where string
-		area                     float64
+		area                     unit.Quantity
 	}{
 		{"gap_area_foot", "free area at the foot of the gap", "least of foot and gap through the screen x open share", "under the ledger", c.path.FootArea()},
 		{"gap_area_top", "free area at the top of the gap", "least of top and gap x open share x share between furring", "over F1", c.path.HeadArea()},
 	} {
-		q := unit.Quantity{V: e.area, Kind: unit.KFreeArea}
 		c.r.Add(check.Step{ID: e.id, Group: check.Water, Symbol: "A", Name: e.name, Formula: e.formula, Where: e.where, Clause: clause,
 			With:   []check.Arg{{Symbol: "open share", Value: unit.Percent(1 - c.path.Blocked).Q()}, {Symbol: "furring", Value: unit.Percent(c.path.Strips).Q()}},
-			Reason: orNoPath(e.area/1000, "%s open, %s asked for", q.Text(c.sys), limit.Text(c.sys)), Fix: "a deeper gap and cavity, a coarser screen, or narrower blocks"}.NotUnder(q, limit))
+			Reason: orNoPath(e.area.V/1000, "%s open, %s asked for", e.area.Text(c.sys), limit.Text(c.sys)), Fix: "a deeper gap and cavity, a coarser screen, or narrower blocks"}.NotUnder(e.area, limit))
 	}
 }
 
-// sills reports where the cavity over F1 ends at the sill of a door.
+// sills checks the way out where the cavity over F1 ends at the sill of a door.
 func (c *checker) sills() {
-	if len(c.path.Sills) == 0 {
+	p := c.path
+	if len(p.Sills) == 0 {
 		return
 	}
-	c.r.Add(check.Step{ID: "gap_under_door", Group: check.Water, Symbol: "L", Name: "gap under doors, its air let out sideways", Formula: "stretches between blocks under doors", Value: length(long(c.path.Sills)), Where: "under doors",
-		Clause: "geometry; judgement: the way sideways over F1, past the furring, is not computed", Verdict: check.NotChecked,
-		Reason: "the cavity over F1 ends at the sill: air must leave sideways to the jambs, and what dries there is not computed nor counted",
-		Note:   "furring left off between F1 and the sill would open the way to the jambs"})
+	c.r.Add(check.Step{ID: "gap_under_door", Group: check.Water, Symbol: "o", Name: "cavity over the ledger opens under the sill of the door", Formula: "(z sill - z cladding below) x free share of the screen", Where: "under doors",
+		With:   []check.Arg{{Symbol: "z sill - z cladding", Value: length(p.Sill)}, {Symbol: "free share", Value: unit.Percent(p.Screen).Q()}, {Symbol: "gap under doors", Value: length(long(p.Sills))}},
+		Clause: "IRC R703.1 drained and ventilated cavity; judgement: open at top and foot, 3/8 in (10 mm)", Reason: orNoPath(p.vent(), "%s open under the sill", c.text(p.vent())),
+		Fix: "wall.cladding.below_sill: " + either(c.sys == unit.IP, "3/4in", "20mm") + " or more"}.NotUnder(length(p.vent()), length(c.least())))
 }
 
 // cavities checks every cavity of the wall: one that insulation or a board stands outside of is closed all round.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"standclear/detail"
+	"standclear/detail/unit"
 	"standclear/geom"
 )
 
@@ -24,11 +25,11 @@ import (
 type Path struct {
 	Foot, Gap, Head float64   // the throats; none or less: closed
 	Height          float64   // of the gap, underside of the ledger to F1
-	Screen          float64   // free share of the screen at the foot, 1 where there is none
+	Screen          float64   // free share of the screens at the open ends, 1 where there is none
 	Length          float64   // of the ledger
-	Open            []Stretch // stretches of the ledger with a way up past them
-	Sills           []Stretch // stretches between blocks whose way up ends at the sill of a door
-	Doors           float64   // length of ledger under doors, blocks and all
+	Open            []Stretch // stretches between blocks with the cavity of the wall above them
+	Sills           []Stretch // stretches between blocks under doors: their air leaves under the sill
+	Sill            float64   // clear height there, sill to the cladding below it
 	Blocked         float64   // share of the ledger's length that blocks, and what stands on the wall, fill
 	Strips          float64   // share of the cavity above that furring fills
 	Wall            string    // what the gap is measured from, by mark and name
@@ -47,17 +48,25 @@ func (p *Path) Throat() float64 { return math.Min(p.foot(), p.Head) }
 // foot is the opening at the lower end with the screen in it.
 func (p *Path) foot() float64 { return math.Min(p.Foot, p.Gap*p.Screen) }
 
-// FootArea is the free area at the foot in square millimetres for a metre of ledger, blocks and screen taken off.
-func (p *Path) FootArea() float64 { return math.Max(0, p.foot()*1000*(1-p.Blocked)) }
+// vent is the opening under the sill of a door with a screen in it, and no more than the cavity behind it.
+func (p *Path) vent() float64 { return math.Min(p.Head, p.Sill*p.Screen) }
+
+// FootArea is the free area at the foot for a metre of ledger, blocks and screen taken off.
+func (p *Path) FootArea() unit.Quantity { return area(p.foot() * (1 - p.Blocked)) }
 
 // HeadArea is the same at the top, the furring of the cavity taken off.
-func (p *Path) HeadArea() float64 {
-	return math.Max(0, math.Min(p.Head, p.Gap)*1000*(1-p.Blocked)*(1-p.Strips))
+func (p *Path) HeadArea() unit.Quantity {
+	return area(math.Min(p.Head, p.Gap) * (1 - p.Blocked) * (1 - p.Strips))
+}
+
+// area is that of an opening so many millimetres high, along a metre.
+func area(high float64) unit.Quantity {
+	return unit.Quantity{V: math.Max(0, high*1000), Kind: unit.KFreeArea}
 }
 
 // PathOf measures the way of the air behind the ledger of a.
 func PathOf(a *detail.Assembly) Path {
-	p := Path{Screen: 1, Length: a.Spec.Ledger.Length.MM(), Foot: math.Inf(1), Gap: math.Inf(1), Head: math.Inf(1), Height: math.Inf(1)}
+	p := Path{Screen: 1, Length: a.Spec.Ledger.Length.MM(), Foot: math.Inf(1), Gap: math.Inf(1), Head: math.Inf(1), Height: math.Inf(1), Sill: math.Inf(1)}
 	if a.Spec.Water.Screen {
 		p.Screen = float64(a.Spec.Water.ScreenFree)
 	}
@@ -68,8 +77,8 @@ func PathOf(a *detail.Assembly) Path {
 		m.throats(&p, (s.From+s.To)/2)
 		p.sort(s, m.doors)
 	}
-	for _, d := range m.doors {
-		p.Doors += math.Max(0, math.Min(d.To, p.Length)-math.Max(d.From, 0))
+	for _, s := range p.Sills {
+		p.Sill = math.Min(p.Sill, m.sill((s.From+s.To)/2))
 	}
 	p.Strips = m.strips(p.Length)
 	p.Blocked = 1
@@ -257,6 +266,20 @@ func outermost(all []piece, z0, z1 float64) (y float64, what string) {
 		return 0, "the sheathing"
 	}
 	return y, what
+}
+
+// sill is how far the cladding under a door stops short of its sill at x.
+func (b *bounds) sill(x float64) float64 {
+	top, under := math.Inf(-1), b.a.Frame.SubTop
+	for _, t := range b.cut(x, detail.Threshold) {
+		under = t.box.Min.Y
+	}
+	for _, c := range b.cut(x, detail.Cladding) {
+		if c.box.Max.Y <= under+touch {
+			top = math.Max(top, c.box.Max.Y)
+		}
+	}
+	return under - top
 }
 
 // strips is the share of the ledger's length that furring fills in the cavity over it.
