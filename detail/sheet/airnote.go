@@ -50,7 +50,7 @@ func (w *writer) airArrows(c *composer) {
 		return
 	}
 	f := w.a.Frame
-	gap, cavity := w.clearOfPlies(f.LedgerBack-w.airPath().Gap, f.LedgerBack), (f.InsulOut+f.CavityOut)/2
+	gap, cavity := w.inGap(), (f.InsulOut+f.CavityOut)/2
 	h := f.LedgerTop - f.LedgerBottom
 	under := f.LedgerBottom - w.airPath().Foot/2
 	c.put(
@@ -62,12 +62,14 @@ func (w *writer) airArrows(c *composer) {
 
 // airUp marks air that comes toward the viewer: a dot in a circle.
 var airUp = &render.Symbol{Name: "SC-AIR-UP", Items: []render.Item{
-	render.Stroke{Pen: render.Water, Path: geom.Circle(pt(0, 0), 1.5)[0]},
-	render.Fill{Pen: render.Water, Region: geom.Circle(pt(0, 0), 0.45)},
+	render.Stroke{Pen: render.Water, Path: geom.Circle(pt(0, 0), 1)[0]},
+	render.Fill{Pen: render.Water, Region: geom.Circle(pt(0, 0), 0.35)},
 }}
 
-// clearOfPlies is the middle of the widest room between lo and hi that no joint of the block beyond crosses.
-func (w *writer) clearOfPlies(lo, hi float64) float64 {
+// inGap is the depth, in the gap, that is farthest from the joints of the block beyond.
+func (w *writer) inGap() float64 {
+	hi := w.a.Frame.LedgerBack
+	lo := hi - w.airPath().Gap
 	at := []float64{lo, hi}
 	for _, p := range w.a.Find(detail.BlockPly, detail.BlockPad) {
 		if y := p.Bounds().Max.Y; y > lo && y < hi {
@@ -87,9 +89,9 @@ func (w *writer) clearOfPlies(lo, hi float64) float64 {
 // airMarks sets the mark of rising air in the gap of a plan, in every stretch between blocks that holds it from lo to
 // hi, clear of the tension devices.
 func (w *writer) airMarks(c *composer, lo, hi float64) {
-	const size = 3.0 // plotted, the circle
+	const size = 2.0 // plotted, the circle
 	f, p := w.a.Frame, w.airPath()
-	if p.Closed != "" || p.Gap < c.mm(size+1) {
+	if p.Closed != "" || p.Gap < c.mm(size+0.6) {
 		return
 	}
 	var rods []float64

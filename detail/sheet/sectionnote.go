@@ -356,7 +356,7 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(s.Deck.DeckGap.MM())+" OFF THE CLADDING")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.3)
 	if f.Gap() > 0 {
-		c.call(right, geom.Vec{X: (f.InsulOut + f.LedgerBack) / 2, Y: f.LedgerBottom + 0.4*(f.LedgerTop-f.LedgerBottom)}, render.Dot, w.gapWords())
+		c.call(right, geom.Vec{X: w.inGap(), Y: f.LedgerBottom + 0.42*(f.LedgerTop-f.LedgerBottom)}, render.Dot, w.gapWords())
 		w.airArrows(c)
 	}
 	w.say(c, right, p, detail.Screen, 0.5, 0.5, "STAINLESS, REMOVABLE")
