@@ -117,15 +117,15 @@ func (c *checker) rates(d Drying, t unit.Temp) {
 	run := func(v float64) unit.Quantity { return unit.Quantity{V: v, Kind: unit.KDayMass} }
 	c.r.Add(check.Step{ID: "gap_air_change", Group: check.Water, Symbol: "n", Name: "air changes an hour in the gap, cold month", Formula: "3600 speed / height", With: gap, Value: unit.Ratio(math.Round(d.Changes.Likely)),
 		Clause: hydraulics, Where: "between blocks", Note: fmt.Sprintf("from %.0f on a dull still day (0.5 K, no wind) to %.0f in sun and wind (3 K, 0.2)", d.Changes.Low, d.Changes.High)})
-	c.r.Add(check.Step{ID: "drying_rate", Group: check.Water, Symbol: "m", Name: "water the air carries off, a metre of open gap", Formula: "flow x (saturated - outside) x (1 - exp(-NTU)), NTU = Sh D height / (2 gap flow)", Value: rate(d.Rate.Likely),
+	c.r.Add(check.Step{ID: "drying_rate", Group: check.Water, Symbol: "m", Name: "water the air carries off along the open gap", Formula: "flow x (saturated - outside) x (1 - exp(-NTU)), NTU = Sh D height / (2 gap flow)", Value: rate(d.Rate.Likely),
 		With:   []check.Arg{{Symbol: "outside", Value: t.Q()}, {Symbol: "humidity", Value: unit.Percent(assumedRH).Q()}, {Symbol: "Sh", Value: unit.Ratio(sherwood)}},
 		Clause: "heat and mass transfer between flat plates, one wet (handbooks, from memory, confirm)", Where: "between blocks", Note: spread(d.Rate, rate, c.sys)})
-	c.r.Add(check.Step{ID: "drying_run", Group: check.Water, Symbol: "M", Name: "water the air carries off, the whole run", Formula: "m x open length, under doors by the opening at the sill", Value: run(d.Run.Likely),
+	c.r.Add(check.Step{ID: "drying_run", Group: check.Water, Symbol: "M", Name: "water the air carries off in the whole run", Formula: "m x open length, under doors by the opening at the sill", Value: run(d.Run.Likely),
 		With: []check.Arg{{Symbol: "open length", Value: length(long(c.path.Open))}, {Symbol: "under doors", Value: length(long(c.path.Sills))}}, Clause: "geometry", Where: "between blocks", Note: spread(d.Run, run, c.sys)})
 	if math.IsNaN(d.Rain) {
 		return
 	}
-	c.r.Add(check.Step{ID: "rain_entry", Group: check.Water, Symbol: "w", Name: "rain that gets in, a metre of wall", Formula: "0.01 x rain x 0.2 x wind / pi x strip / 365", Value: rate(d.Rain),
+	c.r.Add(check.Step{ID: "rain_entry", Group: check.Water, Symbol: "w", Name: "rain that gets in along the wall", Formula: "0.01 x rain x 0.2 x wind / pi x strip / 365", Value: rate(d.Rain),
 		With:   []check.Arg{{Symbol: "rain", Value: c.a.Spec.Site.Rain.Q()}, {Symbol: "strip", Value: length(c.strip())}},
 		Clause: "ASHRAE 160: 1 % of the rain on the wall gets in, 0.2 s/m of wind (from memory, confirm); judgement: wind of 4 m/s in rain, from all sides alike, the year's rain spread evenly", Where: "behind the ledger"})
 }

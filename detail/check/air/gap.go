@@ -114,12 +114,13 @@ func (c *checker) areas() {
 	for _, e := range []struct {
 		id, name, formula, where string
 		area                     unit.Quantity
+		with                     []check.Arg
 	}{
-		{"gap_area_foot", "free area at the foot of the gap", "least of foot and gap through the screen x open share", "under the ledger", c.path.FootArea()},
-		{"gap_area_top", "free area at the top of the gap", "least of top and gap x open share x share between furring", "over F1", c.path.HeadArea()},
+		{"gap_area_foot", "free area at the foot of the gap", "least of foot and gap through the screen x open share", "under the ledger", c.path.FootArea(), []check.Arg{{Symbol: "foot", Value: length(c.path.Foot)}, {Symbol: "gap", Value: length(c.path.Gap)}, {Symbol: "screen", Value: unit.Percent(c.path.Screen).Q()}}},
+		{"gap_area_top", "free area at the top of the gap", "least of top and gap x open share x share between furring", "over F1", c.path.HeadArea(), []check.Arg{{Symbol: "top", Value: length(c.path.Head)}, {Symbol: "furring", Value: unit.Percent(c.path.Strips).Q()}}},
 	} {
 		c.r.Add(check.Step{ID: e.id, Group: check.Water, Symbol: "A", Name: e.name, Formula: e.formula, Where: e.where, Clause: clause,
-			With:   []check.Arg{{Symbol: "open share", Value: unit.Percent(1 - c.path.Blocked).Q()}, {Symbol: "furring", Value: unit.Percent(c.path.Strips).Q()}},
+			With:   append(e.with, check.Arg{Symbol: "open share", Value: unit.Percent(1 - c.path.Blocked).Q()}),
 			Reason: orNoPath(e.area.V/1000, "%s open, %s asked for", e.area.Text(c.sys), limit.Text(c.sys)), Fix: "a deeper gap and cavity, a coarser screen, or narrower blocks"}.NotUnder(e.area, limit))
 	}
 }
