@@ -80,7 +80,7 @@ func (w *writer) geometryTable(width float64) *table {
 	rows := [][]string{
 		{"LEDGER", w.text(a.Spec.Ledger.Length.MM()) + " x " + w.text(a.Spec.Ledger.Height.MM()) + " x " + w.text(a.Spec.Ledger.Thickness.MM())},
 		{"BLOCKS", fmt.Sprintf("%d, STAND-OFF %s", len(a.Blocks), w.text(f.Standoff()))},
-		{"GAP BEHIND THE LEDGER", w.text(f.Gap())},
+		{"GAP BEHIND THE LEDGER", w.text(w.airPath().Gap)},
 		{"SHEATHING TO LOAD LINE", w.text(f.LoadLine)},
 	}
 	for i, set := range a.Spec.Fasteners.Sets() {

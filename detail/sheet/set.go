@@ -11,6 +11,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/check/air"
 	"standclear/detail/check/strength"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
@@ -32,6 +33,7 @@ type writer struct {
 	version string
 	tight   int // 0 wide notes and views, to 3 narrow
 	seen    map[string]view.Picture
+	air     *air.Path // nil until it is asked for
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on

@@ -23,7 +23,7 @@ func (r *run) wallCase() (heat.Case, float64) {
 	s, f := b.a.Spec, b.a.Frame
 	step, half := s.Wall.StudSpacing.MM(), s.Wall.StudWidth.MM()/2
 	still := rsVented
-	if !f.HasCavity {
+	if !b.vented() {
 		still = rsOutside
 	}
 	c := heat.Case{Name: "the clear wall", Dim: 2, Envs: []heat.Env{{Name: room, T: 1, Rs: rsInside}, {Name: outside, T: 0, Rs: still}}}
@@ -63,7 +63,6 @@ func (r *run) wallCase() (heat.Case, float64) {
 
 // assumed lists what the model takes for granted.
 func (b *bay) assumed() []string {
-	f := b.a.Frame
 	out := []string{
 		fmt.Sprintf("one bay is solved, %.0f mm wide, cut planes let no heat pass; it stands for every block", b.hi[0]-b.lo[0]),
 		"room air at one temperature above and below the floor and in the joist bays; the joist bay is not insulated",
@@ -75,7 +74,7 @@ func (b *bay) assumed() []string {
 		"no heat through doors; ground and what lies below the model left out",
 		"wood treated or wet conducts more: a few per cent for each 10 % of moisture",
 	}
-	if !f.HasCavity {
+	if !b.vented() {
 		out[2] = "surface resistances 0.13 inside, 0.04 m2K/W outside; 0.25 inside for the mould criterion (ISO 6946, ISO 13788)"
 	}
 	return out
