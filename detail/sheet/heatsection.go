@@ -1,0 +1,196 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"standclear/detail/check/thermal"
+	"standclear/detail/view"
+	"standclear/geom"
+	"standclear/geom/contour"
+	"standclear/render"
+)
+
+// heatCut is one section with the temperatures in it, in model millimetres: the same at every scale.
+type heatCut struct {
+	picture view.Picture
+	edges   []render.Item
+	window  geom.Box
+	bands   []geom.Region
+	lines   [][]geom.Path // at each level
+	dew     []geom.Path   // at the dew point of the room air
+	spots   []placed
+}
+
+// placed is a named place where a section shows it.
+type placed struct {
+	letter string
+	at     geom.Vec
+}
+
+// heatThin is how far a line of the temperature may leave the solved one, mm: a tenth of a line's width
+// on paper at 1:4.
+const heatThin = 0.1
+
+// heatCuts returns the section at the block and the one between blocks for the present width of view.
+func (w *writer) heatCuts() [2]*heatCut {
+	key := fmt.Sprint(w.tight)
+	if c, ok := w.heatSeen[key]; ok {
+		return c
+	}
+	c := [2]*heatCut{w.heatCut(w.heat.AtBlock), w.heatCut(w.heat.Between)}
+	for i, s := range w.heat.Spots {
+		n := 0
+		if math.Abs(s.At[0]-w.heat.Between.X) < math.Abs(s.At[0]-w.heat.AtBlock.X) {
+			n = 1
+		}
+		p := placed{letter(i), geom.Vec{X: s.At[1], Y: s.At[2]}}
+		if c[n].window.Holds(p.at) {
+			c[n].spots = append(c[n].spots, p)
+		}
+	}
+	if w.heatSeen == nil {
+		w.heatSeen = map[string][2]*heatCut{}
+	}
+	w.heatSeen[key] = c
+	return c
+}
+
+// letter names place i: A to Z without I and O, then A2 and on.
+func letter(i int) string {
+	const all = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+	name := all[i%len(all) : i%len(all)+1]
+	if i >= len(all) {
+		name += fmt.Sprint(i/len(all) + 1)
+	}
+	return name
+}
+
+// heatCut cuts the assembly in the plane of a field and finds the bands and lines of the field in it.
+func (w *writer) heatCut(f thermal.Field) *heatCut {
+	o := w.sectionOptions()
+	c := &heatCut{picture: view.Cut(w.a, view.AcrossWall(f.X), o), window: o.Window}
+	c.edges = c.picture.Outline(render.HeatEdge)
+	g := contour.Grid{X: f.Y, Y: f.Z}
+	for _, row := range f.F {
+		v := make([]float64, len(row))
+		for i := range row {
+			v[i] = row[i]
+			if row[i] < 0 {
+				v[i] = math.NaN()
+			}
+		}
+		g.V = append(g.V, v)
+	}
+	h := w.heatScale()
+	var levels []float64
+	for _, v := range h.levels() {
+		levels = append(levels, h.factor(v))
+	}
+	m := contour.Of(g, c.window, levels, heatThin)
+	c.bands, c.lines = m.Bands, m.Lines
+	if dew, ok := w.roomDew(); ok && h.stated {
+		c.dew = contour.Of(g, c.window, []float64{h.factor(h.degrees(dew))}, heatThin).Lines[0]
+	}
+	return c
+}
+
+// heatView composes one section: grounds, outlines, break lines, levels. Lines and names over them come
+// with heatNames.
+func (w *writer) heatView(cut *heatCut, k float64) *composer {
+	c := w.composer(k)
+	for i, b := range cut.bands {
+		if !b.Empty() {
+			c.put(render.Fill{Pen: ground(i, len(cut.bands)), Region: b})
+		}
+	}
+	c.add(cut.edges, cut.window)
+	c.breaks(cut.picture)
+	top := cut.window.Max.Y + c.mm(5.5)
+	c.text(render.Note, geom.Vec{X: cut.window.Min.X, Y: top}, 3.5, render.BottomLeft, 0, "INSIDE")
+	c.text(render.Note, geom.Vec{X: cut.window.Max.X, Y: top}, 3.5, render.BottomRight, 0, "OUTSIDE")
+	w.levels(c)
+	c.finish()
+	return c
+}
+
+// heatNames draws isotherms, the dew-point line and the named places, each line opened where its name
+// stands. Names keep clear of each other and of every line.
+func (w *writer) heatNames(c *composer, cut *heatCut) {
+	p := newPlacer(c.k, cut.window)
+	for _, e := range cut.edges {
+		p.keep(e.(render.Stroke).Path)
+	}
+	for _, s := range cut.spots {
+		p.block(geom.BoxOf(s.at).Grow(c.mm(2)))
+	}
+	h := w.heatScale()
+	type run struct {
+		pen   render.Pen
+		name  string
+		paths []geom.Path
+	}
+	var runs []run
+	for i, v := range h.levels() {
+		runs = append(runs, run{render.Isotherm, h.text(v), cut.lines[i]})
+	}
+	if dew, ok := w.roomDew(); ok {
+		runs = append(runs, run{render.DewPoint, "DEW " + h.tenths(h.degrees(dew)), cut.dew})
+	}
+	for _, r := range runs {
+		for _, l := range r.paths {
+			p.keep(l)
+		}
+	}
+	for _, s := range cut.spots {
+		w.spotMark(c, p, s)
+	}
+	for _, r := range runs {
+		for _, l := range r.paths {
+			for _, rest := range w.lineName(c, p, l, r.name) {
+				c.put(render.Stroke{Pen: r.pen, Path: rest})
+			}
+		}
+	}
+}
+
+// spotMark draws the cross of a place and its letter in the nearest clear room, tied to it when far.
+func (w *writer) spotMark(c *composer, p *placer, s placed) {
+	arm := c.mm(1.6)
+	c.put(
+		render.Stroke{Pen: render.Mark, Path: geom.Polyline(s.at.Sub(geom.Vec{X: arm}), s.at.Add(geom.Vec{X: arm}))},
+		render.Stroke{Pen: render.Mark, Path: geom.Polyline(s.at.Sub(geom.Vec{Y: arm}), s.at.Add(geom.Vec{Y: arm}))},
+	)
+	at, ok := p.about(s.at, s.letter, spotText)
+	if !ok {
+		at = s.at.Add(geom.Vec{X: c.mm(4), Y: c.mm(4)})
+	}
+	away := at.Sub(s.at)
+	if reach := away.Len() - c.mm(3); reach > c.mm(2.5) {
+		u := away.Unit()
+		tie := geom.Polyline(s.at.Add(u.Mul(c.mm(0.8))), s.at.Add(u.Mul(reach)))
+		c.put(render.Stroke{Pen: render.Note, Path: tie})
+		p.keep(tie)
+	}
+	c.put(render.Text{Pen: render.Mark, At: at, Height: spotText, Align: render.MiddleCentre, Lines: []string{s.letter}, Bold: true})
+}
+
+const (
+	spotText = 3.0 // plotted height of the letters of places
+	lineText = 2.2 // and of the names of isotherms
+)
+
+// lineName writes the name of an isotherm into it where there is room, and returns what is left of the
+// line. A line too short to be followed has no name.
+func (w *writer) lineName(c *composer, p *placer, l geom.Path, name string) []geom.Path {
+	if l.Length() < c.mm(14) {
+		return []geom.Path{l}
+	}
+	at, rot, ok := p.along(l, name, lineText)
+	if !ok {
+		return []geom.Path{l}
+	}
+	c.put(render.Text{Pen: render.Mark, At: at, Height: lineText, Align: render.MiddleCentre, Rot: rot, Lines: []string{name}})
+	b := textBox(at, lineText, render.MiddleCentre, rot, []string{name}, c.k).Grow(c.mm(0.5))
+	return geom.ClipPath(l, geom.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y), false)
+}
