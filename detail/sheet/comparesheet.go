@@ -32,6 +32,7 @@ func (w *writer) compareSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	c := w.wayBars(wide)
 	p := c.paper()
 	w.place(s, c, "1", "EXTRA HEAT OF THE RUN", "zero line x top of the first bar", pt(room.Min.X-p.Min.X, y-p.Max.Y))
+	s.Views[0].Scale.Text = "NTS"
 	n := w.wayNotes(room.W() - apart - wide)
 	items, high, more := n.draw(room.Min.X+wide+apart, y, y-room.Min.Y)
 	s.Items = append(s.Items, items...)
@@ -129,7 +130,6 @@ func (w *writer) wayBars(wide float64) *composer {
 	const high, pitch, names, values = 5.0, 9.5, 52.0, 46.0
 	u, r := w.heatUnits(), w.heat
 	c := w.composer(1)
-	c.text(render.Note, geom.Vec{Y: 5}, 2.2, render.BottomLeft, 0, "EXTRA HEAT OF THE RUN, "+u.flowIn)
 	most, least := 0.0, 0.0
 	for _, way := range r.Ways {
 		most, least = math.Max(most, way.Run.V), math.Min(least, way.Run.V)
@@ -164,9 +164,9 @@ func (w *writer) wayBars(wide float64) *composer {
 	}
 	c.put(render.Stroke{Pen: render.Cut, Path: geom.Polyline(geom.Vec{X: zero, Y: 2}, geom.Vec{X: zero, Y: foot - 2})})
 	c.text(render.Note, geom.Vec{X: zero, Y: foot - 3.2}, 2.2, render.TopCentre, 0, "0")
-	c.object = geom.Box{Min: geom.Vec{X: -names, Y: foot - 6}, Max: geom.Vec{X: wide - names, Y: 8}}
+	c.object = geom.Box{Min: geom.Vec{X: -names, Y: foot - 6}, Max: geom.Vec{X: wide - names, Y: 3}}
 	c.finish()
-	c.caption("EXTRA HEAT OF THE RUN", "NOT TO SCALE")
+	c.caption("EXTRA HEAT OF THE RUN, "+u.flowIn, "NTS")
 	return c
 }
 
@@ -178,7 +178,7 @@ func (w *writer) wayNotes(width float64) *table {
 	add(caps("extra heat is what the wall with the attachment loses over the same wall without one, its insulation and cladding running on, for one degree between inside and outside; the run is the ledger of ") + w.text(r.Length) + fmt.Sprintf(", %d BLOCKS", r.Blocks))
 	wall := resistance(r.Wall).Times(u.resist)
 	add(fmt.Sprintf("WALL WITHOUT ATTACHMENT: R %s %s, LOWEST INSIDE FACTOR %s", plusMinus(wall, 2), u.in, plusMinus(r.Low, 3)))
-	add(fmt.Sprintf("R OF THE WALL IS GIVEN FOR %s: THE LEDGER'S LENGTH BY A STOREY OF %s", w.wallArea(), w.text(2440)))
+	add(fmt.Sprintf("R OF THE WALL IS GIVEN FOR %s: THE LEDGER'S LENGTH BY A STOREY OF %s", w.wallArea(), either(w.unit() == render.Millimetre, "2.44 m", "8 FT")))
 	add(caps(fmt.Sprintf("bolts of one block: %s ", withError(r.Bolts.Times(u.flow)))) + u.flowIn + ", PART OF THE DRAWN WAY")
 	if d := w.a.Spec.Site.DegreeDays; d != nil {
 		add("HEATING SEASON AT " + d.Text(w.a.Spec.Project.System) + "; HEAT THROUGH THE WALL, NOT FUEL BURNT")

@@ -13,13 +13,13 @@ import (
 // heatOf is a plausible field made by hand, for the sheets to be tried on: f falls from the room to the
 // outside of the insulation, with a dent at the block; inside is warm, air outside the wall is air.
 func heatOf(a *detail.Assembly) *thermal.Result {
-	b := a.Blocks[len(a.Blocks)/2]
+	b := a.Blocks[1]
 	length := a.Spec.Ledger.Length.MM()
 	r := &thermal.Result{
 		Asked: 0.02, Met: true, Block: b.Mark, Bay: [2]float64{b.X - 300, b.X + 300}, Length: length, Blocks: len(a.Blocks),
 		Wall: thermal.Value{V: 0.171, Err: 0.001}, Low: thermal.Value{V: 0.942, Err: 0.002}, Bolts: thermal.Value{V: 0.031, Err: 0.002},
 		Cells: 1234567, Balance: 3e-7, Assumed: []string{"membranes and sheet metal are left out", "the gap behind the cladding is at the outside temperature"},
-		AtBlock: fieldOf(a, b.X, 1), Between: fieldOf(a, b.X+330, 0),
+		AtBlock: fieldOf(a, b.X, 1), Between: fieldOf(a, b.X+260, 0),
 	}
 	n := float64(len(a.Blocks))
 	r.Ways = []thermal.Way{
@@ -34,8 +34,8 @@ func heatOf(a *detail.Assembly) *thermal.Result {
 		{Key: "sheathing_behind_block", Name: "sheathing behind the block, inner face", Where: b.Mark, At: heat.Point{b.X, f.SheathIn, z}, F: thermal.Value{V: 0.71, Err: 0.004}},
 		{Key: "bolt_inner_end", Name: "inner end of the upper bolt", Where: "BT1", At: heat.Point{b.X, a.Grip(a.Rows[0].Set).Inner, a.Rows[0].Z}, F: thermal.Value{V: 0.86, Err: 0.01}, Bolt: true},
 		{Key: "rim_room", Name: "room face of the rim", Where: "R1", At: heat.Point{b.X, f.RimIn, f.RimBottom + 30}, F: thermal.Value{V: 0.88, Err: -1}, Room: true},
-		{Key: "sheathing_between", Name: "sheathing between blocks, inner face", Where: "W3", At: heat.Point{b.X + 330, f.SheathIn, z}, F: thermal.Value{V: 0.78, Err: 0.003}},
-		{Key: "floor_corner", Name: "corner of floor and wall", Where: "", At: heat.Point{b.X + 330, f.FinishIn, f.SubTop}, F: thermal.Value{V: 0.905, Err: 0.003}, Room: true},
+		{Key: "sheathing_between", Name: "sheathing between blocks, inner face", Where: "W3", At: heat.Point{b.X + 260, f.SheathIn, z}, F: thermal.Value{V: 0.78, Err: 0.003}},
+		{Key: "floor_corner", Name: "corner of floor and wall", Where: "", At: heat.Point{b.X + 260, f.FinishIn, f.SubTop}, F: thermal.Value{V: 0.905, Err: 0.003}, Room: true},
 	}
 	return r
 }

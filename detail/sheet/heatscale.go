@@ -104,7 +104,7 @@ func (h heatScale) text(v float64) string {
 	if !h.stated {
 		return fmt.Sprintf("%.1f", v)
 	}
-	return fmt.Sprintf("%.0f", v+0)
+	return fmt.Sprintf("%.0f", math.Round(v)+0)
 }
 
 // tenths writes a value to the tenth of a degree, or the hundredth of the factor.
@@ -112,7 +112,7 @@ func (h heatScale) tenths(v float64) string {
 	if !h.stated {
 		return fmt.Sprintf("%.2f", v)
 	}
-	return fmt.Sprintf("%.1f", v)
+	return fmt.Sprintf("%.1f", math.Round(v*10)/10+0)
 }
 
 // dewPoint returns the temperature at which air of that temperature and relative humidity drops its

@@ -3,12 +3,14 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"standclear/detail/check/thermal"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/geom/contour"
 	"standclear/render"
+	"standclear/render/font"
 )
 
 // heatCut is one section with the temperatures in it, in model millimetres: the same at every scale.
@@ -69,6 +71,7 @@ func letter(i int) string {
 // heatCut cuts the assembly in the plane of a field and finds the bands and lines of the field in it.
 func (w *writer) heatCut(f thermal.Field) *heatCut {
 	o := w.sectionOptions()
+	o.Window.Min.Y, o.Window.Max.Y = math.Max(o.Window.Min.Y, f.Z[0]), math.Min(o.Window.Max.Y, f.Z[len(f.Z)-1])
 	c := &heatCut{picture: view.Cut(w.a, view.AcrossWall(f.X), o), window: o.Window}
 	c.edges = c.picture.Outline(render.HeatEdge)
 	g := contour.Grid{X: f.Y, Y: f.Z}
@@ -106,52 +109,133 @@ func (w *writer) heatView(cut *heatCut, k float64) *composer {
 	}
 	c.add(cut.edges, cut.window)
 	c.breaks(cut.picture)
-	top := cut.window.Max.Y + c.mm(5.5)
-	c.text(render.Note, geom.Vec{X: cut.window.Min.X, Y: top}, 3.5, render.BottomLeft, 0, "INSIDE")
-	c.text(render.Note, geom.Vec{X: cut.window.Max.X, Y: top}, 3.5, render.BottomRight, 0, "OUTSIDE")
+	w.heatLadder(c, cut)
 	w.levels(c)
 	c.finish()
 	return c
 }
 
-// heatNames draws isotherms, the dew-point line and the named places, each line opened where its name
-// stands. Names keep clear of each other and of every line.
+// heatRun is the lines of one temperature.
+type heatRun struct {
+	pen   render.Pen
+	name  string
+	paths []geom.Path
+}
+
+// heatRuns lists the isotherms, coldest first, and the dew-point line.
+func (w *writer) heatRuns(cut *heatCut) []heatRun {
+	h := w.heatScale()
+	var runs []heatRun
+	for i, v := range h.levels() {
+		runs = append(runs, heatRun{render.Isotherm, h.text(v), cut.lines[i]})
+	}
+	if dew, ok := w.roomDew(); ok {
+		runs = append(runs, heatRun{render.DewPoint, "DEW " + h.tenths(h.degrees(dew)), cut.dew})
+	}
+	return runs
+}
+
+// heatNames draws isotherms, the dew-point line and the named places. A line that runs out of the picture
+// at its top is named over it; any other in itself, opened there. Names keep clear of each other and of
+// every line.
 func (w *writer) heatNames(c *composer, cut *heatCut) {
 	p := newPlacer(c.k, cut.window)
 	for _, e := range cut.edges {
 		p.keep(e.(render.Stroke).Path)
 	}
-	for _, s := range cut.spots {
-		p.block(geom.BoxOf(s.at).Grow(c.mm(2)))
-	}
-	h := w.heatScale()
-	type run struct {
-		pen   render.Pen
-		name  string
-		paths []geom.Path
-	}
-	var runs []run
-	for i, v := range h.levels() {
-		runs = append(runs, run{render.Isotherm, h.text(v), cut.lines[i]})
-	}
-	if dew, ok := w.roomDew(); ok {
-		runs = append(runs, run{render.DewPoint, "DEW " + h.tenths(h.degrees(dew)), cut.dew})
-	}
+	runs := w.heatRuns(cut)
 	for _, r := range runs {
 		for _, l := range r.paths {
 			p.keep(l)
 		}
 	}
 	for _, s := range cut.spots {
+		p.block(geom.BoxOf(s.at).Grow(c.mm(2)))
+	}
+	for _, s := range cut.spots {
 		w.spotMark(c, p, s)
 	}
 	for _, r := range runs {
 		for _, l := range r.paths {
-			for _, rest := range w.lineName(c, p, l, r.name) {
-				c.put(render.Stroke{Pen: r.pen, Path: rest})
+			rest := []geom.Path{l}
+			if _, up := cut.leaves(l); !up {
+				rest = w.lineName(c, p, l, r.name)
+			}
+			for _, q := range rest {
+				c.put(render.Stroke{Pen: r.pen, Path: q})
 			}
 		}
 	}
+}
+
+// leaves returns where a line runs out of the picture at its top.
+func (cut *heatCut) leaves(l geom.Path) (x float64, ok bool) {
+	for _, v := range []geom.Vertex{l.V[0], l.V[len(l.V)-1]} {
+		if !l.Closed && v.Y > cut.window.Max.Y-0.01 {
+			return v.X, true
+		}
+	}
+	return 0, false
+}
+
+// heatLadder names the lines that run out at the top, in a row over them; the dew point stands over the row.
+func (w *writer) heatLadder(c *composer, cut *heatCut) {
+	var slots []slot
+	var runs []heatRun
+	for _, r := range w.heatRuns(cut) {
+		for _, l := range r.paths {
+			if x, ok := cut.leaves(l); ok {
+				half := 0.8
+				if r.pen == render.Isotherm {
+					half += font.Width(r.name, lineText, false) / 2
+				}
+				slots, runs = append(slots, slot{want: x / c.k, before: half, after: half}), append(runs, r)
+			}
+		}
+	}
+	sort.Stable(byPlace{slots, runs})
+	spread(slots)
+	base := cut.window.Max.Y
+	w.heatSides(c, cut.window, slots)
+	for i, s := range slots {
+		up := geom.Vec{X: s.at * c.k, Y: base + c.mm(4.8)}
+		tie := geom.Polyline(geom.Vec{X: s.want * c.k, Y: base + c.mm(2)}, up)
+		if runs[i].pen == render.DewPoint {
+			up.Y += c.mm(4)
+			tie.V = append(tie.V, geom.Vertex{Vec: up})
+		}
+		c.put(render.Stroke{Pen: render.Note, Path: tie})
+		c.text(render.Note, up.Add(geom.Vec{Y: c.mm(0.7)}), lineText, render.BottomCentre, 0, runs[i].name)
+	}
+}
+
+// heatSides writes which side is which, beside the row of names, or over it where the row reaches too far.
+func (w *writer) heatSides(c *composer, window geom.Box, row []slot) {
+	up := 5.5
+	for _, s := range row {
+		if s.at-s.before < window.Min.X/c.k+24 || s.at+s.after > window.Max.X/c.k-28 {
+			up = 13
+		}
+	}
+	y := window.Max.Y + c.mm(up)
+	c.put(
+		render.Text{Pen: render.Note, At: geom.Vec{X: window.Min.X, Y: y}, Height: 3.5, Align: render.BottomLeft, Lines: []string{"INSIDE"}, Bold: true},
+		render.Text{Pen: render.Note, At: geom.Vec{X: window.Max.X, Y: y}, Height: 3.5, Align: render.BottomRight, Lines: []string{"OUTSIDE"}, Bold: true},
+	)
+	c.grow(geom.Vec{X: window.Min.X, Y: y + c.mm(4)})
+}
+
+// byPlace orders slots and what stands in them together.
+type byPlace struct {
+	s    []slot
+	runs []heatRun
+}
+
+func (b byPlace) Len() int           { return len(b.s) }
+func (b byPlace) Less(i, j int) bool { return b.s[i].want < b.s[j].want }
+func (b byPlace) Swap(i, j int) {
+	b.s[i], b.s[j] = b.s[j], b.s[i]
+	b.runs[i], b.runs[j] = b.runs[j], b.runs[i]
 }
 
 // spotMark draws the cross of a place and its letter in the nearest clear room, tied to it when far.

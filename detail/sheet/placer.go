@@ -23,10 +23,17 @@ func newPlacer(k float64, window geom.Box) *placer {
 	return &placer{k: k, window: window, segs: map[[2]int][]geom.Seg{}}
 }
 
-// keep keeps names off a line. Its arcs count as their chords in short pieces.
+// keep keeps names off a line. Arcs count as chords in short pieces.
 func (p *placer) keep(l geom.Path) {
-	for _, s := range (geom.Region{l}).Flatten(p.k * 0.1).Segs() {
-		p.each(geom.BoxOf(s.A, s.B), func(n [2]int) { p.segs[n] = append(p.segs[n], s) })
+	for _, s := range l.Segs() {
+		n := 1
+		if s.IsArc() {
+			n = 8
+		}
+		for i := range n {
+			q := geom.Seg{A: s.At(float64(i) / float64(n)), B: s.At(float64(i+1) / float64(n))}
+			p.each(geom.BoxOf(q.A, q.B), func(n [2]int) { p.segs[n] = append(p.segs[n], q) })
+		}
 	}
 }
 
