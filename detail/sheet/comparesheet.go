@@ -127,7 +127,7 @@ var diagonal = &render.HatchPattern{Name: "SC-BAR", Lines: []render.PatternLine{
 
 // wayBars draws a bar for each way, of the length of its extra heat: hatched, the drawn one solid.
 func (w *writer) wayBars(wide float64) *composer {
-	const high, pitch, names, values = 5.0, 9.5, 52.0, 46.0
+	const high, pitch, names, values = 5.0, 9.5, 60.0, 46.0
 	u, r := w.heatUnits(), w.heat
 	c := w.composer(1)
 	most, least := 0.0, 0.0

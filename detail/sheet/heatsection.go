@@ -71,7 +71,7 @@ func letter(i int) string {
 // heatCut cuts the assembly in the plane of a field and finds the bands and lines of the field in it.
 func (w *writer) heatCut(f thermal.Field) *heatCut {
 	o := w.sectionOptions()
-	o.Window.Min.Y, o.Window.Max.Y = math.Max(o.Window.Min.Y, f.Z[0]), math.Min(o.Window.Max.Y, f.Z[len(f.Z)-1])
+	o.Window = w.heatWindow(f)
 	c := &heatCut{picture: view.Cut(w.a, view.AcrossWall(f.X), o), window: o.Window}
 	c.edges = c.picture.Outline(render.HeatEdge)
 	g := contour.Grid{X: f.Y, Y: f.Z}
@@ -96,6 +96,19 @@ func (w *writer) heatCut(f thermal.Field) *heatCut {
 		c.dew = contour.Of(g, c.window, []float64{h.factor(h.degrees(dew))}, heatThin).Lines[0]
 	}
 	return c
+}
+
+// heatWindow is what a section of temperatures shows: the wall with little of the floor and the deck, as
+// high as the solution goes. A narrow sheet takes from the sides first.
+func (w *writer) heatWindow(f thermal.Field) geom.Box {
+	side := []float64{390, 220, 130, 100}[w.tight]
+	high := []float64{580, 580, 580, 300}[w.tight]
+	a := w.a.Frame
+	lowest := math.Min(math.Min(a.PlateBottom, a.LedgerBottom), a.BlockBottom)
+	return geom.Box{
+		Min: geom.Vec{X: math.Min(a.FinishIn, a.BackingIn) - 0.8*side, Y: math.Max(lowest-0.9*high, f.Z[0])},
+		Max: geom.Vec{X: a.LedgerFront + side, Y: math.Min(1.1*high, f.Z[len(f.Z)-1])},
+	}
 }
 
 // heatView composes one section: grounds, outlines, break lines, levels. Lines and names over them come

@@ -30,7 +30,7 @@ func (w *writer) heatSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	}
 	area := geom.Vec{X: views.W(), Y: views.H()}
 	c, fits := w.choose(w.a.Spec.Sheets.Section, 2, 10, area, try)
-	if !fits {
+	if !fits && w.tight == 3 {
 		c, fits = w.choose(0, 2, 10, area, try)
 	}
 	if fits {
