@@ -29,6 +29,7 @@ var below = map[string][]string{
 	"detail":                {"geom", "detail/unit", "detail/stock", "detail/spec", "detail/layout"},
 	"detail/check":          {"detail/unit"},
 	"detail/check/strength": {"detail/unit", "detail/check"},
+	"detail/check/moisture": {"detail/unit", "detail/spec", "detail/stock", "detail/check"},
 	"detail/check/fit":      {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
 	"detail/check/design":   {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
 	"detail/heat/lattice":   {},

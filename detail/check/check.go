@@ -40,12 +40,13 @@ const (
 	Fit              // dimensions, clearances, access, order of layers
 	Water            // flashing, laps, gap
 	Heat             // heat loss and surface temperature
+	Moisture         // mould, dew point, vapour
 	Scope            // what puts the design outside this program
 )
 
 // String returns the heading of the group.
 func (g Group) String() string {
-	return [...]string{"Loads", "Ledger beam", "Fasteners", "Block", "Rim and floor", "Fit and access", "Water and air", "Heat", "Scope"}[g]
+	return [...]string{"Loads", "Ledger beam", "Fasteners", "Block", "Rim and floor", "Fit and access", "Water and air", "Heat", "Moisture", "Scope"}[g]
 }
 
 // Arg is one number put into a formula.

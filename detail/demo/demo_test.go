@@ -60,6 +60,30 @@ func TestGap(t *testing.T) {
 	}
 }
 
+// The months of the invented climate come to the degree-days stated, on a base of 18.3 C, within 2 %: the sum
+// over months of days x (18.3 - mean). Their coldest is the coldest month stated.
+func TestMonths(t *testing.T) {
+	days := [12]float64{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+	for _, name := range demo.Names() {
+		src, _ := demo.File(name)
+		s, problems := spec.Read(name, src, nil)
+		if s == nil {
+			t.Fatal(problems.Error())
+		}
+		sum, least := 0.0, math.Inf(1)
+		for i, m := range s.Site.Months {
+			sum += days[i] * math.Max(0, 18.3-float64(m.Outside))
+			least = math.Min(least, float64(m.Outside))
+		}
+		if stated := float64(*s.Site.DegreeDays); math.Abs(sum/stated-1) > 0.02 || stated != 3830 {
+			t.Errorf("%s: the months have %.0f K d, the project %.0f", name, sum, stated)
+		}
+		if least != -6 || float64(*s.Site.ColdMonth) != -6 {
+			t.Errorf("%s: coldest month %v, stated %v", name, least, *s.Site.ColdMonth)
+		}
+	}
+}
+
 // What is handed out is the file, and changing it changes nothing here.
 func TestFile(t *testing.T) {
 	for _, name := range demo.Names() {

@@ -3,7 +3,7 @@ package heat
 import "math"
 
 // Added returns how much more heat environment e gives in with than in without, with the error left in
-// the difference; ok when both rest on at least three grids of the same cells.
+// the difference; ok when both rest on at least three grids of the same cells. Limit is as in Options.
 //
 // A bridge is the difference of two flows that are much alike: point bridge chi and line bridge psi of
 // ISO 10211:2017 are it over the difference of temperatures, and over the length. On the same cells most
@@ -12,7 +12,7 @@ import "math"
 //
 //	without: ..., bolt, insulation over the bolt
 //	with:    ..., insulation, bolt
-func Added(with, without *Result, e int) (v Value, ok bool) {
+func Added(with, without *Result, e int, limit bool) (v Value, ok bool) {
 	n := min(len(with.Grids), len(without.Grids))
 	if n < fewestGrids || e < 0 || e >= len(with.Envs) || e >= len(without.Envs) {
 		return Value{Err: math.Inf(1)}, false
@@ -25,5 +25,5 @@ func Added(with, without *Result, e int) (v Value, ok bool) {
 		}
 		step[i] = a.Flow[e] - b.Flow[e]
 	}
-	return Value{step[2], remaining(step[0], step[1], step[2])}, true
+	return estimate(lastOf(with.Grids[:n]), step, limit), true
 }

@@ -28,7 +28,7 @@ func pierced(bolt bool) heat.Case {
 func TestAdded(t *testing.T) {
 	opt := heat.Options{Error: 0.01, MaxCells: 1e6}
 	with, without := solve(t, pierced(true), opt), solve(t, pierced(false), opt)
-	got, ok := heat.Added(with, without, 0)
+	got, ok := heat.Added(with, without, 0, false)
 	if !ok {
 		t.Fatalf("grids %+v and %+v", with.Grids, without.Grids)
 	}
@@ -38,7 +38,7 @@ func TestAdded(t *testing.T) {
 	}
 	opt = heat.Options{Error: 1e-5, MaxCells: 1e6}
 	with, without = solve(t, pierced(true), opt), solve(t, pierced(false), opt)
-	finer, ok := heat.Added(with, without, 0)
+	finer, ok := heat.Added(with, without, 0, false)
 	if !ok || math.Abs(finer.V-got.V) > got.Err || finer.Err > got.Err && len(with.Grids) > 3 {
 		t.Errorf("%g ± %g becomes %g ± %g", got.V, got.Err, finer.V, finer.Err)
 	}
@@ -51,13 +51,13 @@ func TestAdded(t *testing.T) {
 func TestAddedNeedsTheSameCells(t *testing.T) {
 	a := solve(t, pierced(true), heat.Options{Error: 0.2, MaxCells: 3e5})
 	b := solve(t, slab(3, 0.13, 0.04, []float64{12, 76, 12}, []float64{0.13, 0.036, 0.13}), heat.Options{})
-	if v, ok := heat.Added(a, b, 0); ok || !math.IsInf(v.Err, 1) {
+	if v, ok := heat.Added(a, b, 0, false); ok || !math.IsInf(v.Err, 1) {
 		t.Errorf("other cells give %+v", v)
 	}
-	if _, ok := heat.Added(b, b, 2); ok {
+	if _, ok := heat.Added(b, b, 2, false); ok {
 		t.Error("an environment that is not there gives heat")
 	}
-	if v, ok := heat.Added(b, b, 0); !ok || v != (heat.Value{}) {
+	if v, ok := heat.Added(b, b, 0, false); !ok || v != (heat.Value{}) {
 		t.Errorf("a wall less itself is %+v", v)
 	}
 }

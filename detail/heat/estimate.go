@@ -10,7 +10,17 @@ func (t *trial) value(of func(sample) float64) Value {
 	if n < fewestGrids {
 		return Value{v, math.Inf(1)}
 	}
-	return Value{v, remaining(of(t.samples[n-3]), of(t.samples[n-2]), v)}
+	return estimate(lastOf(t.grids), [fewestGrids]float64{of(t.samples[n-3]), of(t.samples[n-2]), v}, t.opt.Limit)
+}
+
+// estimate returns the last of three values with the error left in it; or, when the limit is asked for and the
+// values run one way, where they run to. The limit may be half again as wrong as it is far.
+func estimate(h, v [fewestGrids]float64, limit bool) Value {
+	left := remaining(h, v)
+	if step := v[2] - v[1]; limit && step*(v[1]-v[0]) > 0 {
+		return Value{v[2] + math.Copysign(left, step), limitSafety * left}
+	}
+	return Value{v[2], safety * left}
 }
 
 // temperature is value for a temperature: when the grid matters at all, no less than a ten-thousandth of
@@ -26,28 +36,50 @@ func (t *trial) temperature(of func(sample) float64) Value {
 // Bounds of the order of convergence that is believed. Corners of unlike materials give 1 to 1.5,
 // smooth fields 2; the error of a coarse grid that happens to be right must not fool the estimate.
 const (
-	leastOrder = 0.5
-	mostOrder  = 1.0
-	safety     = 2   // a judgement, as the two below; tried on some hundred random assemblies
-	blind      = 5   // times the step between two grids, whose order nothing shows
-	singular   = 1.5 // for the extremes of surfaces, which lie where the field is least smooth
+	leastOrder  = 0.5
+	mostOrder   = 1.0
+	limitSafety = 1.5 // as safety, of the value they run to
+	safety      = 2   // a judgement, as the two below; tried on some hundred random assemblies
+	blind       = 5   // times the step between two grids, whose order nothing shows
+	singular    = 3.5 // for the extremes of surfaces, which lie where the field is least smooth
 )
 
-// remaining returns the error left in c after halving the cells from a to b to c, by Richardson's
-// extrapolation with the order the three show.
+// remaining returns the error left in the last of three values, found with cells of the sizes h, by
+// Richardson's extrapolation: the error goes as C h^p with the order p that the three show.
 //
-// A last step much smaller than the one before is not believed: it counts as half of that.
-func remaining(a, b, c float64) float64 {
-	before, after := math.Abs(b-a), math.Abs(c-b)
-	after = max(after, before/2)
+//	before/after = (h0^p - h1^p)/(h1^p - h2^p)   left = after h2^p/(h1^p - h2^p)
+//
+// A last step smaller than the order allows is not believed: it counts as what the order leaves.
+func remaining(h, v [fewestGrids]float64) float64 {
+	before, after := math.Abs(v[1]-v[0]), math.Abs(v[2]-v[1])
+	steps := func(p float64) float64 {
+		return (math.Pow(h[0], p) - math.Pow(h[1], p)) / (math.Pow(h[1], p) - math.Pow(h[2], p))
+	}
+	after = max(after, before/steps(mostOrder))
 	if after == 0 {
 		return 0
 	}
-	order := leastOrder
-	if before > 0 {
-		order = min(max(math.Log2(before/after), leastOrder), mostOrder)
+	lo, hi := leastOrder, mostOrder
+	if before <= after*steps(lo) {
+		hi = lo
 	}
-	return safety * after / (math.Exp2(order) - 1)
+	for hi-lo > 1e-6 {
+		if mid := (lo + hi) / 2; steps(mid) < before/after {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	left := math.Pow(h[2], lo) / (math.Pow(h[1], lo) - math.Pow(h[2], lo))
+	return after * left
+}
+
+// lastOf returns the sizes of the cells of the last three grids, those of the first being 1.
+func lastOf(grids []Grid) (h [fewestGrids]float64) {
+	for i := range h {
+		h[i] = 1 / float64(grids[len(grids)-fewestGrids+i].Parts)
+	}
+	return h
 }
 
 // surface returns the temperature of a surface's extreme.
@@ -114,7 +146,10 @@ func (t *trial) flowsMet(most float64) bool {
 // As an error is at least twice the last step, 1 % lets no doubling of subdivisions move a temperature by
 // more than 0.005 of the span, nor a flow by 0.5 %: ISO 10211:2017 asks for 0.005 and 1 %.
 func (t *trial) temperaturesMet() bool {
-	allowed := t.opt.Error * t.c.span()
+	if t.opt.Temps < 0 {
+		return true
+	}
+	allowed := t.opt.Temps * t.c.span()
 	for i := range t.c.Probes {
 		if t.temperature(func(s sample) float64 { return s.probe[i] }).Err > allowed {
 			return false

@@ -21,8 +21,8 @@ type grid struct {
 const growth = 2
 
 // firstGrid divides each interval so that the cell at a plane is as wide as the thinner of the intervals
-// beside it: one cell across the thinnest layer. Later grids halve every cell.
-func firstGrid(l *layout) *grid {
+// beside it, or coarse times that: one cell across the thinnest layer. Later grids divide every cell.
+func firstGrid(l *layout, coarse float64) *grid {
 	var width [3][]float64
 	var in [3][]int
 	for a := range width {
@@ -32,7 +32,7 @@ func firstGrid(l *layout) *grid {
 			if l.empty[a][i] || a >= l.c.Dim {
 				cells = []float64{w}
 			} else {
-				cells = divide(w, l.edge(Axis(a), lens, i, i-1), l.edge(Axis(a), lens, i, i+1))
+				cells = divide(w, coarse*l.edge(Axis(a), lens, i, i-1), coarse*l.edge(Axis(a), lens, i, i+1))
 			}
 			width[a] = append(width[a], cells...)
 			for range cells {
@@ -113,19 +113,21 @@ func divide(length, first, last float64) []float64 {
 	return cells
 }
 
-// halved returns the grid with every cell cut in two along each axis of the case. Intervals that hold no
-// material stay whole.
-func (g *grid) halved() *grid {
+// divided returns the grid with every cell cut into n equal parts along each axis of the case. Intervals that
+// hold no material stay whole.
+func (g *grid) divided(n int) *grid {
 	var width [3][]float64
 	var in [3][]int
 	for a := range width {
 		for c, w := range g.width[a] {
 			i := g.in[a][c]
+			parts := n
 			if a >= g.l.c.Dim || g.l.empty[a][i] {
-				width[a], in[a] = append(width[a], w), append(in[a], i)
-				continue
+				parts = 1
 			}
-			width[a], in[a] = append(width[a], w/2, w/2), append(in[a], i, i)
+			for range parts {
+				width[a], in[a] = append(width[a], w/float64(parts)), append(in[a], i)
+			}
 		}
 	}
 	return newGrid(g.l, width, in)

@@ -152,7 +152,8 @@ func (l *layout) what(b int) kind {
 	return void
 }
 
-// whole finds a region that no box fills, and notes the intervals without material.
+// whole finds a region that no box fills, and notes the intervals where no box holds material, not even one
+// that others paint over: cases of the same boxes have the same cells.
 func (l *layout) whole(fs *Faults) {
 	for a := range l.empty {
 		l.empty[a] = slices.Repeat([]bool{true}, l.regions(Axis(a)))
@@ -164,12 +165,16 @@ func (l *layout) whole(fs *Faults) {
 				"fill it with a material, an environment or a void box")
 			return
 		}
-		if l.kind[n] == solid {
-			for a, m := 0, n; a < 3; a++ {
-				l.empty[a][m%l.regions(Axis(a))] = false
-				m /= l.regions(Axis(a))
+	}
+	for b, box := range l.c.Boxes {
+		for a := range l.c.Dim {
+			for i := l.plane(Axis(a), box.Lo[a]); l.what(b) == solid && i < l.plane(Axis(a), box.Hi[a]); i++ {
+				l.empty[a][i] = false
 			}
 		}
+	}
+	for a := l.c.Dim; a < 3; a++ {
+		l.empty[a][0] = false
 	}
 }
 

@@ -46,6 +46,7 @@ type ProbeResult struct {
 type Grid struct {
 	Shape    lattice.Shape
 	Cells    int       // that hold material
+	Parts    int       // into which it divides each cell of the first grid
 	Rounds   int       // of the solver, all environments together
 	Residual float64   // over the right side, the worst
 	Balance  float64   // heat missing over heat passing, the worst

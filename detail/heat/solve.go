@@ -11,8 +11,11 @@ import (
 // Options of Solve; the zero value works.
 type Options struct {
 	Threads  int            // 0: as many as the program may use; the result does not depend on it
-	Error    float64        // of each flow, and of the span of temperatures in each temperature, that the grid may leave; 0: 0.01
+	Error    float64        // of each flow, and of the span of temperatures in each of them, that the grid may leave; 0: 0.01
 	MaxCells int            // of the finest grid, with those of air; 0: 12 million
+	Limit    bool           // give the values that ever finer grids run to, with less error, not those of the last grid
+	Coarse   float64        // how much wider the cells of the first grid may be at a face, for a case of many faces; 0: 1
+	Temps    float64        // as Error, for the temperatures of probes and surfaces; 0: as Error, less than 0: whatever comes
 	Progress func(Progress) // called after each round of the solver, when not nil
 }
 
@@ -29,6 +32,12 @@ func (o Options) filled() Options {
 	if o.Error <= 0 {
 		o.Error = 0.01
 	}
+	if o.Temps == 0 {
+		o.Temps = o.Error
+	}
+	if o.Coarse <= 0 {
+		o.Coarse = 1
+	}
 	if o.MaxCells <= 0 {
 		o.MaxCells = 12e6
 	}
@@ -41,7 +50,17 @@ const closeBalance = 1e-6
 // fewestGrids is how many grids every answer rests on.
 const fewestGrids = 3
 
-// Solve finds flows, coupling coefficients and temperatures of c, on grids of doubled subdivisions until
+// parts yields into how many parts each grid divides the cells of the first: 1, 2, 3, 4, 6, 8, 12, 16 and on.
+// Doubling alone would overshoot: the last grid costs as much as all before it, several times over.
+func parts(yield func(int) bool) {
+	if !yield(1) {
+		return
+	}
+	for n := 2; yield(n) && yield(n+n/2); n *= 2 {
+	}
+}
+
+// Solve finds flows, coupling coefficients and temperatures of c, on ever finer grids until
 // the errors asked for are met or the next grid would have more than MaxCells; Met of the Result tells
 // which. What is wrong with the case comes back as Faults, a cancelled ctx as its error.
 func Solve(ctx context.Context, c Case, opt Options) (*Result, error) {
@@ -54,12 +73,16 @@ func Solve(ctx context.Context, c Case, opt Options) (*Result, error) {
 		return nil, err
 	}
 	t := &trial{c: &c, l: l, opt: opt, endless: l.endless()}
-	first := firstGrid(l)
+	first := firstGrid(l, opt.Coarse)
 	if n := first.shape().Cells(); n > opt.MaxCells {
 		return nil, Faults{{Part: InCase, Given: fmt.Sprintf("its coarsest grid has %d cells", n), Allowed: fmt.Sprintf("at most %d are allowed here", opt.MaxCells), Do: "allow more, line faces up, or leave out small parts"}}
 	}
-	for g := first; g.shape().Cells() <= opt.MaxCells; g = g.halved() {
-		if err := t.solve(ctx, g); err != nil {
+	for n := range parts {
+		g := first.divided(n)
+		if g.shape().Cells() > opt.MaxCells {
+			break
+		}
+		if err := t.solve(ctx, g, n); err != nil {
 			return nil, err
 		}
 		if len(t.samples) >= fewestGrids && t.met() {
@@ -84,9 +107,9 @@ type trial struct {
 
 // solve adds the sample of one grid. Each environment but the last is put at 1 degree in turn, the others
 // at 0; the influence of the last is the rest.
-func (t *trial) solve(ctx context.Context, g *grid) error {
+func (t *trial) solve(ctx context.Context, g *grid, parts int) error {
 	m := newModel(g, t.opt.Threads)
-	info := Grid{Shape: m.sys.Shape, Cells: m.cells}
+	info := Grid{Shape: m.sys.Shape, Cells: m.cells, Parts: parts}
 	var unit int
 	opt := lattice.Options{Threads: t.opt.Threads}
 	if t.opt.Progress != nil {

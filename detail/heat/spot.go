@@ -88,18 +88,20 @@ func (m *model) within(u []float64, e int, s step, p Point) (t, weight float64) 
 	return min(max(t, 0), 1), weight // the straight line may not pass the environments
 }
 
-// spread fills u with the temperatures of the grid before, of which m's cells are halves: the start of
-// the solver.
+// spread fills u with the temperatures of the grid before, in straight lines from the middle of its cells to
+// their sides: the start of the solver.
 func (m *model) spread(u []float64, old *model, was []float64, e int) {
 	var parent [3][]int
+	var off [3][]float64 // from the middle of the parent to its sides, -1 to 1
 	for a := range parent {
-		parent[a] = make([]int, len(m.width[a]))
+		parent[a], off[a] = make([]int, len(m.width[a])), make([]float64, len(m.width[a]))
 		o := 0
 		for c := range parent[a] {
-			if m.from[a][c]+m.width[a][c]/2 > old.from[a][o+1] {
+			mid := m.from[a][c] + m.width[a][c]/2
+			for mid > old.from[a][o+1] {
 				o++
 			}
-			parent[a][c] = o
+			parent[a][c], off[a][c] = o, 2*(mid-old.from[a][o])/old.width[a][o]-1
 		}
 	}
 	m.crew.Each(m.sys.Shape, func(j, k int) {
@@ -110,14 +112,13 @@ func (m *model) spread(u []float64, old *model, was []float64, e int) {
 			}
 			t := was[s.at]
 			for a, c := range [3]int{i, j, k} {
-				if m.width[a][c] > 0.75*old.width[a][s.c[a]] {
-					continue // not halved
+				dir, by := 1, off[a][c]
+				if by < 0 {
+					dir, by = -1, -by
 				}
-				dir := 1
-				if m.from[a][c]+m.width[a][c]/2 < old.from[a][s.c[a]]+old.width[a][s.c[a]]/2 {
-					dir = -1
+				if by > 1e-9 {
+					t += by * (old.side(was, e, s, Axis(a), dir) - was[s.at])
 				}
-				t += (old.side(was, e, s, Axis(a), dir) - was[s.at]) / 2
 			}
 			u[m.sys.At(i, j, k)] = t
 		}

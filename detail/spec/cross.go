@@ -17,6 +17,7 @@ func (r *reader) crossCheck() {
 	r.checkOrder()
 	r.checkOnLedger()
 	r.checkGrades()
+	r.checkMonths()
 	s := r.spec
 	if n := len(s.Blocks.Plies); s.Blocks.Pad.After > n && r.good("blocks.pad.after", "blocks.plies") {
 		r.fail(r.at("blocks.pad.after"), "blocks.pad.after", fmt.Sprintf("the pad stands after ply %d", s.Blocks.Pad.After), fmt.Sprintf("there are %d plies", n), "")

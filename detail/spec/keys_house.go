@@ -80,6 +80,8 @@ func siteKeys(s *Site) []key {
 		yesNo("fire_interface", &s.FireInterface, "in a zone of wildfire").orWord("no", notSaid),
 		maybeLength("frost_depth", &s.Frost, "depth of frost").in(0, 120).eg("42in", "1050mm"),
 		word("above", &s.RoofAbove, "what can shed snow onto the deck", "none", "roof", "wall", "unknown").orWord("unknown", notSaid),
+		word("zone", &s.Zone, "climate zone of the energy code; 4C is marine", "1", "2", "3", "4", "4C", "5", "6", "7", "8", "unknown").orWord("unknown", notSaid),
+		monthKeys(s),
 	}
 }
 

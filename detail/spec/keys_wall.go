@@ -7,6 +7,8 @@ func wallKeys(s *Spec) []key {
 	c := &w.Cladding
 	return []key{
 		layerKeys(s),
+		word("retarder", &w.Retarder, "vapour retarder on the room side: at most 0.1, 1 or 10 perm by class",
+			"class-1", "class-2", "class-3", "none", "unknown").orWord("unknown", notSaid),
 		length("stud_spacing", &w.StudSpacing, "axis to axis").in(8, 48).or("24in", "600mm", usual),
 		length("stud_width", &w.StudWidth, "along the wall").in(0.5, 8).or("1 1/2in", "45mm", usual),
 		length("stud_first", &w.StudFirst, "axis of the first stud, from x = 0").in(-48, 48).or("0in", "0mm", notSaid),

@@ -78,6 +78,16 @@ type Site struct {
 	FireInterface bool
 	Frost         *unit.Length
 	RoofAbove     string // none, roof, wall, unknown: what can shed or drift snow onto the deck
+	Zone          string // climate zone 1 to 8, 4C for marine, or unknown
+	Months        []Month
+}
+
+// Month is the mean climate of a month; a Site has twelve, January first, or none.
+type Month struct {
+	Outside        unit.Temp
+	Humidity       unit.Percent  // outside
+	Inside         *unit.Temp    // room air, where it differs from the winter's
+	InsideHumidity *unit.Percent // room air
 }
 
 // Floor is the house side at the ledger: the rim and what stands behind it.
@@ -149,6 +159,7 @@ type Wall struct {
 	StudFirst   unit.Length
 	Cladding    Cladding
 	Storey      unit.Length // wall height drawn above the floor, 0 = as the sheet needs
+	Retarder    string      // vapour retarder on the room side: class-1, class-2, class-3, none, unknown
 }
 
 // Layer is one sheet of the wall.

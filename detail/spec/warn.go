@@ -22,6 +22,7 @@ func (r *reader) warn() {
 	}
 	r.dressedPlies()
 	r.layerOrder()
+	r.coldestMonth()
 }
 
 // dressing warns of nominal figures written as real ones.

@@ -34,6 +34,14 @@ func (q Quantity) In(sys System) (value float64, unit string) {
 		return Temp(v).Fahrenheit(), "F"
 	case KForcePerLength:
 		return Force(v).Pounds() * 25.4, "lb/in"
+	case KResistance:
+		return Resistance(v).RValue(), "h ft2 F/Btu"
+	case KTransmittance:
+		return v * btuPerHourFt2F, "Btu/(h ft2 F)"
+	case KConductance:
+		return v * btuPerHourF, "Btu/(h F)"
+	case KLineConductance:
+		return v * btuPerHourFtF, "Btu/(h ft F)"
 	}
 	return q.neutral()
 }
@@ -63,6 +71,14 @@ func (q Quantity) metric() (float64, string) {
 		return v, "C"
 	case KForcePerLength:
 		return v, "N/mm"
+	case KResistance:
+		return v, "m2 K/W"
+	case KTransmittance:
+		return v, "W/(m2 K)"
+	case KConductance:
+		return v, "W/K"
+	case KLineConductance:
+		return v, "W/(m K)"
 	}
 	return q.neutral()
 }
@@ -74,6 +90,8 @@ func (q Quantity) neutral() (float64, string) {
 		return q.V, "deg"
 	case KPercent:
 		return 100 * q.V, "%"
+	case KEnergy:
+		return q.V, "kWh"
 	}
 	return q.V, ""
 }
@@ -118,6 +136,10 @@ func (q Quantity) digits(v float64, sys System) string {
 		return short(v, 1)
 	case KForcePerLength:
 		return short(v, 1)
+	case KTransmittance, KConductance, KLineConductance, KEnergy:
+		return figures(v, 3)
+	case KResistance:
+		return figures(v, 3)
 	}
 	return q.sectionDigits(v, sys)
 }

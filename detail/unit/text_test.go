@@ -33,6 +33,7 @@ func TestQuantityText(t *testing.T) {
 		{"slope", Slope(0.125).Q(), "1:8", "1:8"},
 		{"percent", Percent(0.605).Q(), "60.5 %", "60.5 %"},
 		{"withdrawal", Quantity{52.9, KForcePerLength}, "302 lb/in", "52.9 N/mm"},
+		{"resistance", Resistance(1.403).Q(), "7.97 h ft2 F/Btu", "1.40 m2 K/W"},
 		{"count", Number(9), "9", "9"},
 		{"good ratio", Ratio(0.902), "0.902", "0.902"},
 		{"ratio just over", Ratio(1.004), "1.004", "1.004"},
@@ -122,6 +123,32 @@ func TestUnits(t *testing.T) {
 	} {
 		if math.Abs(c.got-c.want) > 1e-9*c.want {
 			t.Errorf("%s: %v; want %v", c.name, c.got, c.want)
+		}
+	}
+}
+
+// 1 W/(m2 K) is 0.17611 Btu/(h ft2 F), 1 W/K 1.8956 Btu/(h F), 1 m2 K/W 5.678 h ft2 F/Btu: the international Btu of
+// 1055.056 J over the foot, the hour and 5/9 K.
+func TestHeatQuantities(t *testing.T) {
+	const btu, ft, f = 1055.05585262, 0.3048, 5.0 / 9
+	for _, tt := range []struct {
+		q    Quantity
+		ip   float64
+		text [2]string
+	}{
+		{Transmittance(0.2).Q(), 0.2 * 3600 * ft * ft * f / btu, [2]string{"0.0352 Btu/(h ft2 F)", "0.200 W/(m2 K)"}},
+		{Conductance(0.5).Q(), 0.5 * 3600 * f / btu, [2]string{"0.948 Btu/(h F)", "0.500 W/K"}},
+		{LineConductance(0.1).Q(), 0.1 * 3600 * ft * f / btu, [2]string{"0.0578 Btu/(h ft F)", "0.100 W/(m K)"}},
+		{Resistance(4).Q(), 4 * btu / 3600 / ft / ft / f, [2]string{"22.7 h ft2 F/Btu", "4.00 m2 K/W"}},
+		{Energy(55).Q(), 55, [2]string{"55.0 kWh", "55.0 kWh"}},
+	} {
+		if v, _ := tt.q.In(IP); math.Abs(v-tt.ip) > 2e-6*tt.ip {
+			t.Errorf("%v: %g in inch-pound units, want %g", tt.q, v, tt.ip)
+		}
+		for sys, want := range tt.text {
+			if got := tt.q.Text(System(sys)); got != want {
+				t.Errorf("%q, want %q", got, want)
+			}
 		}
 	}
 }

@@ -114,6 +114,12 @@ func (v Speed) MPH() float64 { return float64(v / MPH) }
 // Conductivity is a thermal conductivity in W/(m K).
 type Conductivity float64
 
+// Resistance is the thermal resistance of an area in m2 K/W.
+type Resistance float64
+
+// RValue returns r in h ft2 F/Btu, of which there are 5.678263 to one m2 K/W.
+func (r Resistance) RValue() float64 { return float64(r) * 5.678263 }
+
 // Slope is a fall as rise over run: 0.125 is 1:8.
 type Slope float64
 

@@ -59,15 +59,20 @@ func clip(b heat.Box, lo, hi heat.Point) (heat.Box, bool) {
 // them apart would spend its cells there. Depth is never rounded.
 const near = 3
 
-// align moves faces that are nearly at one place along axis a to the mean of them, in all lists alike.
-func align(a heat.Axis, lists ...[]heat.Box) {
-	var all []float64
+// align moves faces along axis a that are nearly at one place together, in all lists alike: onto a face of
+// firm where one is near, else to the middle between them. The boxes of firm stay as they are.
+func align(a heat.Axis, firm []heat.Box, lists ...[]heat.Box) {
+	to := places(a, firm, lists)
 	for _, l := range lists {
-		for _, b := range l {
-			all = append(all, b.Lo[a], b.Hi[a])
+		for i := range l {
+			l[i].Lo[a], l[i].Hi[a] = to[l[i].Lo[a]], to[l[i].Hi[a]]
 		}
 	}
-	slices.Sort(all)
+}
+
+// places says where each face of the lists goes.
+func places(a heat.Axis, firm []heat.Box, lists [][]heat.Box) map[float64]float64 {
+	held, all := faces(a, firm), faces(a, lists...)
 	to := map[float64]float64{}
 	for i := 0; i < len(all); {
 		j := i
@@ -79,11 +84,27 @@ func align(a heat.Axis, lists ...[]heat.Box) {
 		}
 		i = j
 	}
-	for _, l := range lists {
-		for i := range l {
-			l[i].Lo[a], l[i].Hi[a] = to[l[i].Lo[a]], to[l[i].Hi[a]]
+	for _, v := range all {
+		best := near / 2.0
+		for _, h := range held {
+			if d := math.Abs(h - to[v]); d < best {
+				best, to[v] = d, h
+			}
 		}
 	}
+	return to
+}
+
+// faces lists where boxes begin and end along a, rising.
+func faces(a heat.Axis, lists ...[]heat.Box) []float64 {
+	var all []float64
+	for _, l := range lists {
+		for _, b := range l {
+			all = append(all, b.Lo[a], b.Hi[a])
+		}
+	}
+	slices.Sort(all)
+	return all
 }
 
 // solidOnly drops boxes that aligning has closed.
