@@ -36,7 +36,7 @@ var below = map[string][]string{
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view"},
+	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view"},
 	"cmd/standclear":        nil, // anything
 }
 

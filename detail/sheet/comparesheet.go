@@ -10,14 +10,6 @@ import (
 	"standclear/render"
 )
 
-// Factors from SI to inch-pound units, from the definitions of the foot, the pound and the British thermal
-// unit of the international table (ISO 31-4, from memory, confirm).
-const (
-	btuPerHourF     = 1.895634 // of 1 W/K
-	btuPerHourFootF = 0.577789 // of 1 W/(m K)
-	resistanceIP    = 5.678263 // h ft2 F/Btu of 1 m2K/W
-)
-
 // compareSheet sets the ways to hang the deck side by side: what each costs in heat, and how cold it
 // makes the inside.
 func (w *writer) compareSheet(s *render.Sheet, l layoutOf) (string, bool) {
@@ -39,17 +31,18 @@ func (w *writer) compareSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return "NTS", len(rest)+len(more) == 0 && y-math.Max(p.H(), high) >= room.Min.Y
 }
 
-// heatUnits are the units of the comparison.
+// heatUnits are the units of the comparison: what one of SI is in them, and their names.
 type heatUnits struct {
-	flow, line, resist float64 // per W/K, W/(m K), m2K/W
+	flow, line, resist float64
 	flowIn, lineIn, in string
 }
 
-func (w *writer) heatUnits() heatUnits {
-	if w.a.Spec.Project.System == unit.IP {
-		return heatUnits{btuPerHourF, btuPerHourFootF, resistanceIP, "Btu/(h F)", "Btu/(h ft F)", "h ft2 F/Btu"}
-	}
-	return heatUnits{1, 1, 1, "W/K", "W/(m K)", "m2K/W"}
+func (w *writer) heatUnits() (u heatUnits) {
+	sys := w.a.Spec.Project.System
+	u.flow, u.flowIn = unit.Conductance(1).Q().In(sys)
+	u.line, u.lineIn = unit.LineConductance(1).Q().In(sys)
+	u.resist, u.in = unit.Resistance(1).Q().In(sys)
+	return u
 }
 
 // wayTable has a row for each way.

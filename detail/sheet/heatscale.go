@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"standclear/detail/check/moisture"
 	"standclear/detail/check/thermal"
 	"standclear/detail/unit"
 	"standclear/render"
@@ -115,31 +116,13 @@ func (h heatScale) tenths(v float64) string {
 	return fmt.Sprintf("%.1f", math.Round(v*10)/10+0)
 }
 
-// dewPoint returns the temperature at which air of that temperature and relative humidity drops its
-// water, over water or, below 0 C, over ice (ISO 13788:2012, annex E, from memory, confirm).
-func dewPoint(air unit.Temp, humidity unit.Percent) unit.Temp {
-	p := math.Log(float64(humidity)) + math.Log(saturation(float64(air))/610.5)
-	if p < 0 {
-		return unit.Temp(265.5 * p / (21.875 - p))
-	}
-	return unit.Temp(237.3 * p / (17.269 - p))
-}
-
-// saturation is the pressure of vapour over water or ice, Pa, at t degrees C (as dewPoint).
-func saturation(t float64) float64 {
-	if t < 0 {
-		return 610.5 * math.Exp(21.875*t/(265.5+t))
-	}
-	return 610.5 * math.Exp(17.269*t/(237.3+t))
-}
-
 // roomDew returns the dew point of the room air; ok when temperature and humidity are stated.
 func (w *writer) roomDew() (dew unit.Temp, ok bool) {
 	s := w.a.Spec.Site
 	if s.Inside == nil || s.Humidity == nil {
 		return 0, false
 	}
-	return dewPoint(*s.Inside, *s.Humidity), true
+	return moisture.DewPoint(*s.Inside, *s.Humidity), true
 }
 
 // plusMinus writes a value and its error to so many decimals, the error rounded up; an error that could
