@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"standclear/detail/check/thermal"
 	"standclear/detail/unit"
@@ -72,8 +73,8 @@ func (w *writer) wayTable(width float64) *table {
 	for i := range r.Ways {
 		way := &r.Ways[i]
 		name := caps(way.Name)
-		if way.Drawn {
-			name += " (DRAWN)"
+		if way.Drawn && !strings.Contains(name, "DRAWN") {
+			name += ", DRAWN"
 		}
 		row := []string{name, caps(way.Note), withError(way.Run.Times(u.flow))}
 		if season != nil {
@@ -171,6 +172,7 @@ func (w *writer) wayNotes(width float64) *table {
 	add(caps("extra heat is what the wall with the attachment loses over the same wall without one, its insulation and cladding running on, for one degree between inside and outside; the run is the ledger of ") + w.text(r.Length) + fmt.Sprintf(", %d BLOCKS", r.Blocks))
 	wall := resistance(r.Wall).Times(u.resist)
 	add(fmt.Sprintf("WALL WITHOUT ATTACHMENT: R %s %s, LOWEST INSIDE FACTOR %s", plusMinus(wall, 2), u.in, plusMinus(r.Low, 3)))
+	add("LOWEST INSIDE IS THE COLDEST SPOT THAT ROOM AIR TOUCHES, THE ENDS OF BOLTS AMONG THEM")
 	add(fmt.Sprintf("R OF THE WALL IS GIVEN FOR %s: THE LEDGER'S LENGTH BY A STOREY OF %s", w.wallArea(), either(w.unit() == render.Millimetre, "2.44 m", "8 FT")))
 	add(caps(fmt.Sprintf("bolts of one block: %s ", withError(r.Bolts.Times(u.flow)))) + u.flowIn + ", PART OF THE DRAWN WAY")
 	if d := w.a.Spec.Site.DegreeDays; d != nil {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"standclear/detail/check/thermal"
@@ -18,10 +19,10 @@ type heatCut struct {
 	picture view.Picture
 	edges   []render.Item
 	window  geom.Box
-	bands   []geom.Region
-	lines   [][]geom.Path // at each level
-	dew     []geom.Path   // at the dew point of the room air
+	levels  []float64 // printed: the isotherms, and the dew point among them
+	dewed   float64   // the dew point of the room air, where it is known
 	spots   []placed
+	contour.Map
 }
 
 // placed is a named place where a section shows it.
@@ -86,15 +87,18 @@ func (w *writer) heatCut(f thermal.Field) *heatCut {
 		g.V = append(g.V, v)
 	}
 	h := w.heatScale()
-	var levels []float64
-	for _, v := range h.levels() {
-		levels = append(levels, h.factor(v))
-	}
-	m := contour.Of(g, c.window, levels, heatThin)
-	c.bands, c.lines = m.Bands, m.Lines
+	levels := h.levels()
 	if dew, ok := w.roomDew(); ok && h.stated {
-		c.dew = contour.Of(g, c.window, []float64{h.factor(h.degrees(dew))}, heatThin).Lines[0]
+		c.dewed = h.degrees(dew)
+		levels = append(levels, c.dewed)
 	}
+	slices.Sort(levels)
+	c.levels = slices.Compact(levels)
+	factors := make([]float64, len(c.levels))
+	for i, v := range c.levels {
+		factors[i] = h.factor(v)
+	}
+	c.Map = contour.Of(g, c.window, factors, heatThin)
 	return c
 }
 
@@ -115,9 +119,14 @@ func (w *writer) heatWindow(f thermal.Field) geom.Box {
 // with heatNames.
 func (w *writer) heatView(cut *heatCut, k float64) *composer {
 	c := w.composer(k)
-	for i, b := range cut.bands {
+	isotherms := w.heatScale().levels()
+	for i, b := range cut.Bands {
+		n := 0 // isotherms below: the dew point parts a band, not its ground
+		for n < len(isotherms) && i > 0 && isotherms[n] <= cut.levels[i-1] {
+			n++
+		}
 		if !b.Empty() {
-			c.put(render.Fill{Pen: ground(i, len(cut.bands)), Region: b})
+			c.put(render.Fill{Pen: ground(n, len(isotherms)+1), Region: b})
 		}
 	}
 	c.add(cut.edges, cut.window)
@@ -135,15 +144,18 @@ type heatRun struct {
 	paths []geom.Path
 }
 
-// heatRuns lists the isotherms, coldest first, and the dew-point line.
+// heatRuns lists the isotherms and the dew-point line, coldest first.
 func (w *writer) heatRuns(cut *heatCut) []heatRun {
 	h := w.heatScale()
+	isotherms := h.levels()
 	var runs []heatRun
-	for i, v := range h.levels() {
-		runs = append(runs, heatRun{render.Isotherm, h.text(v), cut.lines[i]})
-	}
-	if dew, ok := w.roomDew(); ok {
-		runs = append(runs, heatRun{render.DewPoint, "DEW " + h.tenths(h.degrees(dew)), cut.dew})
+	for i, v := range cut.levels {
+		if slices.Contains(isotherms, v) {
+			runs = append(runs, heatRun{render.Isotherm, h.text(v), cut.Lines[i]})
+		}
+		if _, ok := w.roomDew(); ok && h.stated && v == cut.dewed {
+			runs = append(runs, heatRun{render.DewPoint, "DEW " + h.tenths(v), cut.Lines[i]})
+		}
 	}
 	return runs
 }

@@ -119,7 +119,7 @@ func (w *writer) spotTable(width float64) *table {
 		t.head, t.width = append(t.head, "COLD MONTH,"+h.unit()), shares(width, 0.55, 3.0, 1.3, 1.9, 1.75, 1.75)
 	}
 	for i, s := range w.heat.Spots {
-		row := []string{letter(i), caps(s.Name), s.Where, plusMinus(s.F, 3)}
+		row := []string{letter(i), caps(s.Name), caps(s.Where), plusMinus(s.F, 3)}
 		if h.stated {
 			row = append(row, h.spot(s.F))
 		}
@@ -156,8 +156,13 @@ func (w *writer) heatNotes(width float64) *table {
 	}
 	add("± is what the grid leaves in a value; the properties of the materials are not in it")
 	add(fmt.Sprintf("section 1 is cut %s, section 2 %s right of the left end of the ledger", w.text(r.AtBlock.X), w.text(r.Between.X)))
-	add("white is air, or no part of the solution; membranes and sheet metal are left out")
-	add("surfaces of the room stand in slow air, as ISO 13788 has it for mould")
+	add("white is air, or no part of the solution")
+	for _, s := range r.Spots {
+		if s.Room {
+			add("places on surfaces of the room are solved for the mould criterion of ISO 13788, in slower air than the sections show")
+			break
+		}
+	}
 	if !h.stated {
 		add("state site.inside_temperature and site.design_temperature for degrees")
 	}

@@ -5,6 +5,7 @@ import (
 
 	"standclear/geom"
 	"standclear/render"
+	"standclear/render/font"
 )
 
 // placer finds room for short names among lines, in model millimetres. What it has placed blocks what
@@ -113,11 +114,18 @@ func (p *placer) about(from geom.Vec, name string, height float64) (geom.Vec, bo
 // near the rows where the names of all lines stand together.
 func (p *placer) along(l geom.Path, name string, height float64) (at geom.Vec, rot float64, ok bool) {
 	rows := [2]float64{p.window.Max.Y - 16*p.k, p.window.Min.Y + 16*p.k}
-	best := math.Inf(1)
+	best, whole, run := math.Inf(1), l.Length(), 0.0
+	ends := (font.Width(name, height, false)/2 + 2.5) * p.k // a stub of line stays on either side
 	for _, s := range l.Segs() {
+		from := run
+		run += s.A.Dist(s.B)
 		n := max(1, math.Ceil(s.A.Dist(s.B)/(1.5*p.k)))
 		for i := range int(n) {
-			q := s.A.Lerp(s.B, (float64(i)+0.5)/n)
+			t := (float64(i) + 0.5) / n
+			q, done := s.A.Lerp(s.B, t), from+t*s.A.Dist(s.B)
+			if !l.Closed && min(done, whole-done) < ends {
+				continue
+			}
 			turn, d := 0.0, s.B.Sub(s.A)
 			if math.Abs(d.Y) > math.Abs(d.X) {
 				turn = 90

@@ -3,8 +3,8 @@
 //	m := contour.Of(contour.Grid{X: xs, Y: ys, V: v}, window, []float64{0.2, 0.4}, 0.1)
 //	fill(m.Bands[0]) // below 0.2
 //
-// The field is linear over triangles about the middle of each cell, as marching squares has it; at the edge
-// of the material it goes on as it ran. Neighbouring bands share their border to the last bit.
+// The field is linear from the middle of a cell to the middle of the next, as marching squares has it; at the
+// edge of the material it goes on as it ran. Neighbouring bands share their border to the last bit.
 package contour
 
 import (
@@ -31,35 +31,95 @@ type Map struct {
 func Of(g Grid, window geom.Box, levels []float64, tol float64) Map {
 	m := newMesh(g).crop(window)
 	r := ringer{mesh: m, levels: levels, cross: map[crossing]int32{}, open: map[edge]int16{}}
+	r.sort()
 	for j := range m.ny() {
 		for i := range m.nx() {
-			r.cell(i, j)
+			r.quarter(i, j)
 		}
 	}
 	return r.rings(tol)
 }
 
-// mesh is the field at the corners and in the middle of every cell.
+// mesh is the field at the corners, in the middle and half-way along the sides of every cell: its lines are
+// those of the grid and those through the middles, in turn.
+//
+//	o--+--o--+--o    o corner, + side, x middle
+//	|  |  |  |  |
+//	+--x--+--x--+    each cell has four quarters
+//	|  |  |  |  |
+//	o--+--o--+--o
 type mesh struct {
-	x, y   []float64
-	corner []float64 // row by row; NaN where no cell about it is full
-	middle []float64 // row by row; NaN where the cell is empty
+	x, y []line
+	v    []float64 // row by row; NaN where no cell about it is full
+	full []bool    // of each quarter, row by row
 }
 
-func (m *mesh) nx() int { return len(m.x) - 1 }
-func (m *mesh) ny() int { return len(m.y) - 1 }
+// line is one line of a mesh.
+type line struct {
+	at  float64
+	odd bool // the quarter it opens has the middle of the cell behind it
+}
+
+func (m *mesh) nx() int { return max(len(m.x)-1, 0) }
+func (m *mesh) ny() int { return max(len(m.y)-1, 0) }
 
 func newMesh(g Grid) *mesh {
-	m := &mesh{x: g.X, y: g.Y}
-	for j := range m.ny() {
-		m.middle = append(m.middle, g.V[j]...)
+	m := &mesh{x: halved(g.X), y: halved(g.Y)}
+	for j := range m.y {
+		for i := range m.x {
+			m.v = append(m.v, g.node(i, j))
+		}
 	}
-	for j := range len(g.Y) {
-		for i := range len(g.X) {
-			m.corner = append(m.corner, g.cornerAt(i, j))
+	for j := range m.ny() {
+		for i := range m.nx() {
+			m.full = append(m.full, !math.IsNaN(g.V[j/2][i/2]))
 		}
 	}
 	return m
+}
+
+func halved(c []float64) []line {
+	var out []line
+	for n, v := range c {
+		out = append(out, line{at: v})
+		if n+1 < len(c) {
+			out = append(out, line{mid(c, n), true})
+		}
+	}
+	return out
+}
+
+// node returns the value at a crossing of the mesh: even numbers are lines of the grid, odd ones middles.
+func (g Grid) node(i, j int) float64 {
+	switch m, n := i/2, j/2; {
+	case i%2 == 1 && j%2 == 1:
+		return g.at(m, n)
+	case j%2 == 1:
+		return g.side(m, n, 0)
+	case i%2 == 1:
+		return g.side(m, n, 1)
+	default:
+		return g.corner(m, n)
+	}
+}
+
+// side returns the value half-way along the side where cell (i, j) and the one before it along an axis
+// meet.
+func (g Grid) side(i, j, axis int) float64 {
+	c, n, before := g.X, i, [2]int{i - 1, j}
+	if axis == 1 {
+		c, n, before = g.Y, j, [2]int{i, j - 1}
+	}
+	a, b := g.at(before[0], before[1]), g.at(i, j)
+	switch {
+	case math.IsNaN(a) && math.IsNaN(b):
+		return a
+	case math.IsNaN(a):
+		return b + g.slope(i, j, axis)*(c[n]-mid(c, n))
+	case math.IsNaN(b):
+		return a + g.slope(before[0], before[1], axis)*(c[n]-mid(c, n-1))
+	}
+	return a + (b-a)*(c[n]-mid(c, n-1))/(mid(c, n)-mid(c, n-1))
 }
 
 // at returns the value of a cell, NaN beyond the grid.
@@ -70,13 +130,13 @@ func (g Grid) at(i, j int) float64 {
 	return g.V[j][i]
 }
 
-// cornerAt returns the value where four cells meet: between them where all are full, else as the full ones
+// corner returns the value where four cells meet: between them where all are full, else as the full ones
 // run on.
 //
 //	(i-1,j)   | (i,j)
 //	----------+--------
 //	(i-1,j-1) | (i,j-1)
-func (g Grid) cornerAt(i, j int) float64 {
+func (g Grid) corner(i, j int) float64 {
 	x, y := g.X[i], g.Y[j]
 	low, full := g.along(i, j-1, x)
 	high, also := g.along(i, j, x)
@@ -126,49 +186,43 @@ func (g Grid) slope(i, j, axis int) float64 {
 
 func mid(c []float64, n int) float64 { return (c[n] + c[n+1]) / 2 }
 
-// crop cuts the mesh to a window; cells on its border become smaller.
+// crop cuts the mesh to a window; quarters on its border become smaller.
 func (m *mesh) crop(w geom.Box) *mesh {
-	if w.Empty() || m.nx() < 1 || m.ny() < 1 {
+	if w.Empty() || m.nx() == 0 || m.ny() == 0 {
 		return m
 	}
 	xs, ys := cuts(m.x, w.Min.X, w.Max.X), cuts(m.y, w.Min.Y, w.Max.Y)
 	out := &mesh{}
 	for _, c := range xs {
-		out.x = append(out.x, c.at)
+		out.x = append(out.x, line{c.at, m.x[c.n].odd})
 	}
 	for _, c := range ys {
-		out.y = append(out.y, c.at)
+		out.y = append(out.y, line{c.at, m.y[c.n].odd})
 	}
 	for j := range ys {
 		for i := range xs {
-			out.corner = append(out.corner, m.between(xs[i], ys[j]))
+			out.v = append(out.v, m.between(xs[i], ys[j]))
 		}
 	}
-	for j := range max(out.ny(), 0) {
-		for i := range max(out.nx(), 0) {
-			v := m.middle[ys[j].n*m.nx()+xs[i].n]
-			if whole := m.x[xs[i].n] == xs[i].at && m.x[xs[i].n+1] == xs[i+1].at && m.y[ys[j].n] == ys[j].at && m.y[ys[j].n+1] == ys[j+1].at; !whole && !math.IsNaN(v) {
-				k := j*len(xs) + i
-				v = (out.corner[k] + out.corner[k+1] + out.corner[k+len(xs)] + out.corner[k+len(xs)+1]) / 4
-			}
-			out.middle = append(out.middle, v)
+	for j := range out.ny() {
+		for i := range out.nx() {
+			out.full = append(out.full, m.full[ys[j].n*m.nx()+xs[i].n])
 		}
 	}
 	return out
 }
 
-// cut is a line of a cropped mesh: where it lies, and the cell it opens in the whole one.
+// cut is a line of a cropped mesh: where it lies, and the quarter it opens in the whole one, or ends.
 type cut struct {
 	at float64
 	n  int
 }
 
-// cuts returns the lines of c from lo to hi, those two among them.
-func cuts(c []float64, lo, hi float64) []cut {
-	lo, hi = max(lo, c[0]), min(hi, c[len(c)-1])
+// cuts returns the lines from lo to hi, those two among them.
+func cuts(c []line, lo, hi float64) []cut {
 	var out []cut
 	for n := range len(c) - 1 {
-		if a, b := max(c[n], lo), min(c[n+1], hi); a < b {
+		if a, b := max(c[n].at, lo), min(c[n+1].at, hi); a < b {
 			if len(out) == 0 {
 				out = append(out, cut{a, n})
 			} else {
@@ -180,13 +234,13 @@ func cuts(c []float64, lo, hi float64) []cut {
 	return out
 }
 
-// between returns the value at the crossing of two cuts, from the corners about it.
+// between returns the value at the crossing of two cuts, from the nodes about it.
 func (m *mesh) between(x, y cut) float64 {
-	at := func(j int) float64 {
+	row := func(j int) float64 {
 		k := j*len(m.x) + x.n
-		return mix(m.corner[k], m.corner[k+1], (x.at-m.x[x.n])/(m.x[x.n+1]-m.x[x.n]))
+		return mix(m.v[k], m.v[k+1], (x.at-m.x[x.n].at)/(m.x[x.n+1].at-m.x[x.n].at))
 	}
-	return mix(at(y.n), at(y.n+1), (y.at-m.y[y.n])/(m.y[y.n+1]-m.y[y.n]))
+	return mix(row(y.n), row(y.n+1), (y.at-m.y[y.n].at)/(m.y[y.n+1].at-m.y[y.n].at))
 }
 
 // mix returns a where t is 0 and b where it is 1, whatever the other.

@@ -18,54 +18,84 @@ type crossing struct {
 	level int
 }
 
-// ringer gathers the borders of the bands. Vertices are the corners of the mesh, then the middles, then
-// the crossings as they come.
+// ringer gathers the borders of the bands. Vertices are the nodes of the mesh, then the crossings as they
+// come.
 type ringer struct {
 	*mesh
 	levels []float64
+	bands  []int16 // of each node
+	whole  []int16 // of each quarter that lies in one band; mixed, or outside where it is empty
 	cross  map[crossing]int32
 	extra  []geom.Vec     // of the crossings
 	open   map[edge]int16 // band on the left of each edge that no edge of the same band has met yet
 }
 
-func (r *ringer) corners() int32 { return int32(len(r.x) * len(r.y)) }
+// What whole holds beside bands; outside is also the neighbour of an edge with no band behind it.
+const (
+	outside = -1
+	mixed   = -2
+)
+
+// sort finds the band of each node, and of each quarter where its nodes agree.
+func (r *ringer) sort() {
+	for _, v := range r.v {
+		r.bands = append(r.bands, bandOf(r.levels, v))
+	}
+	for q, full := range r.full {
+		if !full {
+			r.whole = append(r.whole, outside)
+			continue
+		}
+		ring := r.ring(q%r.nx(), q/r.nx())
+		band := r.bands[ring[0]]
+		for _, c := range ring {
+			if r.bands[c] != band && band != mixed {
+				band = mixed
+			}
+		}
+		r.whole = append(r.whole, band)
+	}
+}
+
+// ring returns the nodes of a quarter, counter-clockwise from the lower left.
+func (r *ringer) ring(i, j int) [4]int32 {
+	k, up := int32(j*len(r.x)+i), int32(len(r.x))
+	return [4]int32{k, k + 1, k + 1 + up, k + up}
+}
+
+// wholeAt returns what whole holds for a quarter, and outside beyond the mesh.
+func (r *ringer) wholeAt(i, j int) int16 {
+	if i < 0 || j < 0 || i >= r.nx() || j >= r.ny() {
+		return outside
+	}
+	return r.whole[j*r.nx()+i]
+}
 
 func (r *ringer) at(v int32) geom.Vec {
-	if n := r.corners(); v < n {
-		return geom.Vec{X: r.x[int(v)%len(r.x)], Y: r.y[int(v)/len(r.x)]}
-	} else if m := int(v - n); m < len(r.middle) {
-		return geom.Vec{X: mid(r.x, m%r.nx()), Y: mid(r.y, m/r.nx())}
-	} else {
-		return r.extra[m-len(r.middle)]
+	if k := int(v); k < len(r.v) {
+		return geom.Vec{X: r.x[k%len(r.x)].at, Y: r.y[k/len(r.x)].at}
 	}
+	return r.extra[int(v)-len(r.v)]
 }
 
-func (r *ringer) value(v int32) float64 {
-	if n := r.corners(); v >= n {
-		return r.middle[v-n]
-	}
-	return r.corner[v]
-}
-
-// cell adds the bands of one cell: whole where it lies in one, else triangle by triangle.
-func (r *ringer) cell(i, j int) {
-	m := r.corners() + int32(j*r.nx()+i)
-	if math.IsNaN(r.value(m)) {
-		return
-	}
-	k := int32(j*len(r.x) + i)
-	ring := [4]int32{k, k + 1, k + 1 + int32(len(r.x)), k + int32(len(r.x))}
-	band := bandOf(r.levels, r.value(m))
-	same := true
-	for _, c := range ring {
-		same = same && bandOf(r.levels, r.value(c)) == band
-	}
-	if same {
-		r.add(ring[:], band)
-		return
-	}
-	for n, c := range ring {
-		r.triangle([3]int32{m, c, ring[(n+1)%4]})
+// quarter adds the bands of one quarter of a cell: whole where it lies in one, else in two triangles that
+// meet along the line from the cell's middle to its corner.
+func (r *ringer) quarter(i, j int) {
+	ring := r.ring(i, j)
+	switch band := r.wholeAt(i, j); {
+	case band == outside:
+	case band != mixed:
+		for n, d := range [4][2]int{{0, -1}, {1, 0}, {0, 1}, {-1, 0}} {
+			if r.wholeAt(i+d[0], j+d[1]) != band { // else the two edges would take each other away
+				r.edge(edge{ring[n], ring[(n+1)%4]}, band)
+			}
+		}
+	case r.x[i].odd == r.y[j].odd: // the middle is at the lower left or the upper right
+		r.triangle([3]int32{ring[0], ring[1], ring[2]})
+		r.triangle([3]int32{ring[0], ring[2], ring[3]})
+	default:
+		r.triangle([3]int32{ring[1], ring[2], ring[3]})
+		r.triangle([3]int32{ring[1], ring[3], ring[0]})
 	}
 }
 
@@ -79,7 +109,7 @@ func (r *ringer) triangle(t [3]int32) {
 	low, high := int16(len(r.levels)), int16(0)
 	for n, a := range t {
 		b := t[(n+1)%3]
-		p, q := bandOf(r.levels, r.value(a)), bandOf(r.levels, r.value(b))
+		p, q := r.bands[a], r.bands[b]
 		round = append(round, stop{a, p, p})
 		low, high = min(low, p), max(high, p)
 		for k := p; k < q; k++ {
@@ -99,8 +129,10 @@ func (r *ringer) triangle(t [3]int32) {
 		for len(ring) > 1 && ring[0] == ring[len(ring)-1] {
 			ring = ring[:len(ring)-1]
 		}
-		if len(ring) > 2 {
-			r.add(ring, band)
+		for n := range ring {
+			if len(ring) > 2 {
+				r.edge(edge{ring[n], ring[(n+1)%len(ring)]}, band)
+			}
 		}
 	}
 }
@@ -110,7 +142,7 @@ func (r *ringer) crossing(a, b int32, k int) int32 {
 	if a > b {
 		a, b = b, a
 	}
-	va, vb := r.value(a), r.value(b)
+	va, vb := r.v[a], r.v[b]
 	switch r.levels[k] {
 	case va:
 		return a
@@ -120,32 +152,22 @@ func (r *ringer) crossing(a, b int32, k int) int32 {
 	key := crossing{a, b, k}
 	v, ok := r.cross[key]
 	if !ok {
-		v = r.corners() + int32(len(r.middle)+len(r.extra))
+		v = int32(len(r.v) + len(r.extra))
 		r.cross[key] = v
 		r.extra = append(r.extra, r.at(a).Lerp(r.at(b), (r.levels[k]-va)/(vb-va)))
 	}
 	return v
 }
 
-// add puts a polygon to the band. Its edges and those of polygons it touches take each other away.
-func (r *ringer) add(ring []int32, band int16) {
-	for n, a := range ring {
-		e := edge{a, ring[(n+1)%len(ring)]}
-		if back := (edge{e.to, e.from}); r.has(back, band) {
-			delete(r.open, back)
-		} else {
-			r.open[e] = band
-		}
+// edge adds an edge of a polygon of the band. It and that of a polygon it touches take each other away.
+func (r *ringer) edge(e edge, band int16) {
+	back := edge{e.to, e.from}
+	if b, ok := r.open[back]; ok && b == band {
+		delete(r.open, back)
+		return
 	}
+	r.open[e] = band
 }
-
-func (r *ringer) has(e edge, band int16) bool {
-	b, ok := r.open[e]
-	return ok && b == band
-}
-
-// outside is the neighbour of an edge with no band behind it.
-const outside = -1
 
 // behind returns the band on the right of an edge.
 func (r *ringer) behind(e edge) int16 {
