@@ -72,11 +72,11 @@ func (w *writer) wayTable(width float64) *table {
 	tight := r.Way("tight")
 	for i := range r.Ways {
 		way := &r.Ways[i]
-		name := caps(way.Name)
+		name := sized(caps(way.Name))
 		if way.Drawn && !strings.Contains(name, "DRAWN") {
 			name += ", DRAWN"
 		}
-		row := []string{name, caps(way.Note), withError(way.Run.Times(u.flow))}
+		row := []string{name, sized(caps(way.Note)), withError(way.Run.Times(u.flow))}
 		if season != nil {
 			row = append(row, withError(way.Season(float64(*season))))
 		}
@@ -153,7 +153,7 @@ func (w *writer) wayBars(wide float64) *composer {
 			words += "  DRAWN"
 		}
 		c.put(render.Text{Pen: render.Note, At: geom.Vec{X: math.Max(zero, end) + 2, Y: mid}, Height: 2.5, Align: render.MiddleLeft, Lines: []string{words}, Bold: way.Drawn})
-		lines := wrap(caps(way.Name), 2.4, names-4, way.Drawn)
+		lines := wrap(sized(caps(way.Name)), 2.4, names-4, way.Drawn)
 		c.put(render.Text{Pen: render.Note, At: geom.Vec{X: -3, Y: mid}, Height: 2.4, Align: render.MiddleRight, Lines: lines, Bold: way.Drawn})
 	}
 	c.put(render.Stroke{Pen: render.Cut, Path: geom.Polyline(geom.Vec{X: zero, Y: 2}, geom.Vec{X: zero, Y: foot - 2})})

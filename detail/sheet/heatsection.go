@@ -103,15 +103,23 @@ func (w *writer) heatCut(f thermal.Field) *heatCut {
 }
 
 // heatWindow is what a section of temperatures shows: the wall with little of the floor and the deck, as
-// high as the solution goes. A narrow sheet takes from the sides first.
+// high as there is material in the solution. A narrow sheet takes from the sides first.
 func (w *writer) heatWindow(f thermal.Field) geom.Box {
 	side := []float64{390, 220, 130, 100}[w.tight]
-	high := []float64{580, 580, 580, 300}[w.tight]
+	reach := []float64{580, 580, 580, 300}[w.tight]
 	a := w.a.Frame
 	lowest := math.Min(math.Min(a.PlateBottom, a.LedgerBottom), a.BlockBottom)
+	top := len(f.F)
+	for top > 1 && !slices.ContainsFunc(f.F[top-1], func(v float64) bool { return v >= 0 }) {
+		top--
+	}
+	high := f.Z[top]
+	if top < len(f.F) {
+		high += 60 // a door stands where the wall ends: a little of the room over the floor
+	}
 	return geom.Box{
-		Min: geom.Vec{X: math.Min(a.FinishIn, a.BackingIn) - 0.8*side, Y: math.Max(lowest-0.9*high, f.Z[0])},
-		Max: geom.Vec{X: a.LedgerFront + side, Y: math.Min(1.1*high, f.Z[len(f.Z)-1])},
+		Min: geom.Vec{X: math.Min(a.FinishIn, a.BackingIn) - 0.8*side, Y: math.Max(lowest-0.9*reach, f.Z[0])},
+		Max: geom.Vec{X: a.LedgerFront + side, Y: math.Min(1.1*reach, high)},
 	}
 }
 

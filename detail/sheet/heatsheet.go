@@ -109,14 +109,14 @@ func (w *writer) heatSigns(s *render.Sheet, x, y, wide float64) float64 {
 // spotTable gives the temperatures of the named places with the errors the grid leaves in them.
 func (w *writer) spotTable(width float64) *table {
 	h := w.heatScale()
-	t := &table{title: "NAMED PLACES", head: []string{"", "PLACE", "WHERE", "FACTOR f"}, width: shares(width, 0.55, 3.4, 1.3, 1.9), text: 2.2, right: []bool{false, false, false, true, true, true}}
+	t := &table{title: "NAMED PLACES", head: []string{"", "PLACE", "WHERE", "FACTOR f"}, width: shares(width, 0.55, 3.4, 1.6, 1.9), text: 2.2, right: []bool{false, false, false, true, true, true}}
 	site := w.a.Spec.Site
 	cold := h.stated && site.ColdMonth != nil && *site.ColdMonth < h.in
 	if h.stated {
-		t.head, t.width = append(t.head, "AT DESIGN,"+h.unit()), shares(width, 0.55, 3.2, 1.3, 1.9, 1.75)
+		t.head, t.width = append(t.head, "AT DESIGN,"+h.unit()), shares(width, 0.55, 3.2, 1.7, 1.9, 1.75)
 	}
 	if cold {
-		t.head, t.width = append(t.head, "COLD MONTH,"+h.unit()), shares(width, 0.55, 3.0, 1.3, 1.9, 1.75, 1.75)
+		t.head, t.width = append(t.head, "COLD MONTH,"+h.unit()), shares(width, 0.55, 3.0, 1.75, 1.9, 1.75, 1.75)
 	}
 	for i, s := range w.heat.Spots {
 		row := []string{letter(i), caps(s.Name), caps(s.Where), plusMinus(s.F, 3)}

@@ -136,7 +136,7 @@ func TestBandsAreTheSolidCells(t *testing.T) {
 func TestHeatIsPrintedInTheUnitsOfTheProject(t *testing.T) {
 	for name, want := range map[string][2][]string{
 		"deck":        {{"48.2 ±0.3", "DEW 48.7", "48.7", "0.710 ±0.004", "0.880 ±?"}, {"3.07 ±0.06", "149 ±3", "100 %", "DRAWN", "h ft2 F/Btu"}},
-		"deck-metric": {{"9.0 ±0.2", "DEW 9.3", "9.3", "0.710 ±0.004", "15.4 ±?"}, {"1.62 ±0.03", "149 ±3", "100 %", "DRAWN", "m2K/W"}},
+		"deck-metric": {{"9.0 ±0.2", "DEW 9.3", "9.3", "0.710 ±0.004", "15.4 ±?"}, {"1.62 ±0.03", "149 ±3", "100 %", "DRAWN", "m2 K/W"}},
 	} {
 		_, sheets := warm(t, name)
 		for i, id := range []string{"A-311", "G-002"} {
