@@ -139,7 +139,8 @@ func (w *writer) heatView(cut *heatCut, k float64) *composer {
 	}
 	c.add(cut.edges, cut.window)
 	c.breaks(cut.picture)
-	w.heatLadder(c, cut)
+	w.heatRow(c, cut, top)
+	w.heatRow(c, cut, bottom)
 	w.levels(c)
 	c.finish()
 	return c
@@ -169,8 +170,7 @@ func (w *writer) heatRuns(cut *heatCut) []heatRun {
 }
 
 // heatNames draws isotherms, the dew-point line and the named places. A line that runs out of the picture
-// at its top is named over it; any other in itself, opened there. Names keep clear of each other and of
-// every line.
+// has its name there; any other in itself, opened for it. Names keep clear of each other and of every line.
 func (w *writer) heatNames(c *composer, cut *heatCut) {
 	p := newPlacer(c.k, cut.window)
 	for _, e := range cut.edges {
@@ -191,7 +191,7 @@ func (w *writer) heatNames(c *composer, cut *heatCut) {
 	for _, r := range runs {
 		for _, l := range r.paths {
 			rest := []geom.Path{l}
-			if _, up := cut.leaves(l); !up {
+			if _, _, out := cut.leaves(l); !out {
 				rest = w.lineName(c, p, l, r.name)
 			}
 			for _, q := range rest {
@@ -201,23 +201,31 @@ func (w *writer) heatNames(c *composer, cut *heatCut) {
 	}
 }
 
-// leaves returns where a line runs out of the picture at its top.
-func (cut *heatCut) leaves(l geom.Path) (x float64, ok bool) {
-	for _, v := range []geom.Vertex{l.V[0], l.V[len(l.V)-1]} {
-		if !l.Closed && v.Y > cut.window.Max.Y-0.01 {
-			return v.X, true
-		}
+// leaves returns where a line runs out of the picture: at its top, or else at its foot.
+func (cut *heatCut) leaves(l geom.Path) (x float64, at side, ok bool) {
+	if l.Closed {
+		return 0, 0, false
 	}
-	return 0, false
+	a, b := l.V[0].Vec, l.V[len(l.V)-1].Vec
+	if a.Y < b.Y {
+		a, b = b, a
+	}
+	switch {
+	case a.Y > cut.window.Max.Y-0.01:
+		return a.X, top, true
+	case b.Y < cut.window.Min.Y+0.01:
+		return b.X, bottom, true
+	}
+	return 0, 0, false
 }
 
-// heatLadder names the lines that run out at the top, in a row over them; the dew point stands over the row.
-func (w *writer) heatLadder(c *composer, cut *heatCut) {
+// heatRow names the lines that run out at one side, in a row beyond it; the dew point stands beyond the row.
+func (w *writer) heatRow(c *composer, cut *heatCut, at side) {
 	var slots []slot
 	var runs []heatRun
 	for _, r := range w.heatRuns(cut) {
 		for _, l := range r.paths {
-			if x, ok := cut.leaves(l); ok {
+			if x, out, ok := cut.leaves(l); ok && out == at {
 				half := 0.8
 				if r.pen == render.Isotherm {
 					half += font.Width(r.name, lineText, false) / 2
@@ -228,17 +236,21 @@ func (w *writer) heatLadder(c *composer, cut *heatCut) {
 	}
 	sort.Stable(byPlace{slots, runs})
 	spread(slots)
-	base := cut.window.Max.Y
-	w.heatSides(c, cut.window, slots)
+	base, out, align := cut.window.Max.Y, c.mm(1), render.BottomCentre
+	if at == bottom {
+		base, out, align = cut.window.Min.Y, c.mm(-1), render.TopCentre
+	} else {
+		w.heatSides(c, cut.window, slots)
+	}
 	for i, s := range slots {
-		up := geom.Vec{X: s.at * c.k, Y: base + c.mm(4.8)}
-		tie := geom.Polyline(geom.Vec{X: s.want * c.k, Y: base + c.mm(2)}, up)
+		end := geom.Vec{X: s.at * c.k, Y: base + 4.8*out}
+		tie := geom.Polyline(geom.Vec{X: s.want * c.k, Y: base + 2*out}, end)
 		if runs[i].pen == render.DewPoint {
-			up.Y += c.mm(4)
-			tie.V = append(tie.V, geom.Vertex{Vec: up})
+			end.Y += 4 * out
+			tie.V = append(tie.V, geom.Vertex{Vec: end})
 		}
 		c.put(render.Stroke{Pen: render.Note, Path: tie})
-		c.text(render.Note, up.Add(geom.Vec{Y: c.mm(0.7)}), lineText, render.BottomCentre, 0, runs[i].name)
+		c.text(render.Note, end.Add(geom.Vec{Y: 0.7 * out}), lineText, align, 0, runs[i].name)
 	}
 }
 
