@@ -2,13 +2,18 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"flag"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
+	"standclear/detail"
+	"standclear/detail/check/thermal"
 	"standclear/detail/demo"
+	"standclear/detail/spec"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files; look at each before you commit it")
@@ -31,6 +36,12 @@ func TestGolden(t *testing.T) {
 	if *update && os.Getenv("CI") != "" {
 		t.Fatal("golden files are not rewritten in CI")
 	}
+	cache := t.TempDir()
+	t.Setenv("XDG_CACHE_HOME", cache)
+	if err := copyKept(cache); err != nil {
+		t.Fatal(err)
+	}
+	defer keep(t, filepath.Join(cache, "standclear", "heat"))
 	for _, name := range demo.Names() {
 		t.Run(name, func(t *testing.T) {
 			out := t.TempDir()
@@ -54,6 +65,95 @@ func TestGolden(t *testing.T) {
 				t.Errorf("%d golden files for %d drawn (%v)", len(was), n, err)
 			}
 		})
+	}
+}
+
+// keptHeat holds the heat of the demos, solved once: a cache for the tests.
+var keptHeat = filepath.Join("..", "..", "testdata", "golden", "heat")
+
+// copyKept fills a cache folder with the heat of the demos.
+func copyKept(cache string) error {
+	return os.CopyFS(filepath.Join(cache, "standclear", "heat"), os.DirFS(keptHeat))
+}
+
+// keep says so when the heat of a demo had to be solved because the kept one is of another assembly; with
+// -update what is in the cache is kept in its place.
+func keep(t *testing.T, cache string) {
+	t.Helper()
+	had, err := os.ReadDir(keptHeat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	have, err := os.ReadDir(cache)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(had) == len(have) && len(had) == len(demo.Names()) {
+		return
+	}
+	if !*update {
+		t.Errorf("the heat of %d demos is kept, %d were solved anew (go test ./cmd/standclear -run Golden -update keeps them)", len(had), len(have)-len(had))
+		return
+	}
+	for _, f := range had {
+		if err := os.Remove(filepath.Join(keptHeat, f.Name())); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, name := range demo.Names() {
+		if err := keepResultOf(name, cache); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// keepResultOf copies the heat of a demo from the cache.
+func keepResultOf(name, cache string) error {
+	key, err := thermal.Key(demoAssembly(name), thermal.Options{})
+	if err != nil {
+		return err
+	}
+	b, err := os.ReadFile(filepath.Join(cache, key+".json"))
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(keptHeat, key+".json"), b, 0o666)
+}
+
+func demoAssembly(name string) *detail.Assembly {
+	src, _ := demo.File(name)
+	s, problems := spec.Read(name, src, nil)
+	if s == nil {
+		panic(problems.Error())
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		panic(err)
+	}
+	return a
+}
+
+// The kept heat of the deck is what is solved now, to the last digit. Under the race detector it is read alone:
+// the grids are large.
+func TestKeptHeat(t *testing.T) {
+	a := demoAssembly("deck")
+	key, err := thermal.Key(a, thermal.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept := readResult(filepath.Join(keptHeat, key+".json"))
+	if kept == nil {
+		t.Fatal("the heat of the deck is not kept")
+	}
+	if testing.Short() {
+		return
+	}
+	now, err := thermal.Solve(context.Background(), a, thermal.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(kept, now) {
+		t.Errorf("kept: chi %v; solved: %v", kept.Drawn().Bay, now.Drawn().Bay)
 	}
 }
 

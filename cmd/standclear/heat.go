@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"text/tabwriter"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -31,9 +32,22 @@ func solveHeat(e env, args []string) int {
 	if !ok {
 		return exitInput
 	}
-	r, err := heat.Solve(context.Background(), c.Case, opt)
+	ctx, done := e.interruptible()
+	defer done()
+	start := time.Now()
+	tell := progressOn(e.err)
+	if tell != nil {
+		opt.Progress = func(p heat.Progress) {
+			tell(p.Grid+1, p.Grid+1, fmt.Sprintf("%d cells, round %d, %.0f s", p.Cells, p.Round, time.Since(start).Seconds()))
+		}
+	}
+	r, err := heat.Solve(ctx, c.Case, opt)
+	clearProgress(tell, e.err)
 	var faults heat.Faults
 	switch {
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(e.err, "standclear heat: broken off")
+		return exitWrite
 	case errors.As(err, &faults):
 		fmt.Fprintln(e.err, c.Problems(faults).Error())
 		return exitInput

@@ -3,10 +3,13 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
+	"syscall"
 
 	"github.com/spf13/pflag"
 )
@@ -32,6 +35,11 @@ type command struct {
 type env struct {
 	in       io.Reader
 	out, err io.Writer
+}
+
+// interruptible returns a context that ends when the user breaks off.
+func (e env) interruptible() (context.Context, context.CancelFunc) {
+	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 }
 
 func commands() []command {

@@ -13,6 +13,7 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/check/design"
 	"standclear/detail/check/strength"
+	"standclear/detail/check/thermal"
 	"standclear/detail/demo"
 	"standclear/detail/spec"
 )
@@ -21,11 +22,13 @@ import (
 type source struct {
 	demo string
 	sets []string
+	heat warmth
 }
 
 func (s *source) flags(f *pflag.FlagSet) {
 	f.StringVar(&s.demo, "demo", "", "use an embedded demo: "+strings.Join(demo.Names(), ", "))
 	f.StringArrayVar(&s.sets, "set", nil, "change one parameter, as KEY=VALUE with the keys of the project file (may be repeated)")
+	s.heat.flags(f)
 }
 
 // job is a project read, built and checked.
@@ -34,6 +37,7 @@ type job struct {
 	assembly *detail.Assembly
 	report   check.Report
 	results  strength.Results
+	heat     *thermal.Result // nil when it was not found
 }
 
 // load reads the project, builds it and checks it; everything wrong with the input is printed.
@@ -65,6 +69,12 @@ func (s *source) load(e env, args []string) (*job, int) {
 		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
 		return again, len(problems) == 0
 	})
+	var why string
+	if j.heat, why, err = s.heat.find(e, a); err != nil {
+		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
+		return nil, exitWrite
+	}
+	design.Heat(a, j.heat, why, &j.report)
 	return j, exitOK
 }
 

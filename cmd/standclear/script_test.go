@@ -24,7 +24,8 @@ func TestScripts(t *testing.T) {
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("PROJECTS", projects)
-			return nil
+			e.Setenv("XDG_CACHE_HOME", filepath.Join(e.WorkDir, "cache"))
+			return copyKept(filepath.Join(e.WorkDir, "cache"))
 		},
 	})
 }

@@ -9,6 +9,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/unit"
 	"standclear/render"
 )
 
@@ -24,7 +25,22 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 		ids = append(ids, s.ID)
 	}
 	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	fmt.Fprint(w, j.heatLine())
 	return j.table(w, true)
+}
+
+// heatLine says what the attachment costs in heat; "" when it is not known.
+func (j *job) heatLine() string {
+	if j.heat == nil {
+		return ""
+	}
+	sys := j.spec.Project.System
+	d := j.heat.Drawn()
+	t := "heat: the attachment adds " + unit.Conductance(d.Run.V).Q().Text(sys)
+	if days := j.spec.Site.DegreeDays; days != nil {
+		t += ", " + unit.Energy(d.Season(float64(*days)).V).Q().Text(sys) + " a season"
+	}
+	return fmt.Sprintf("%s; %.0f %% less than a ledger tight to the sheathing\n", t, 100*j.heat.Saved(d))
 }
 
 // table prints the checks; short leaves out what is well within its limit.

@@ -120,13 +120,13 @@ func state(v string) strength.State {
 	return strength.Unknown
 }
 
-func moisture(m spec.Moisture) strength.Moisture {
+func moistureOf(m spec.Moisture) strength.Moisture {
 	return strength.Moisture{Assembly: state(m.Assembly), Service: state(m.Service)}
 }
 
 func ledger(s *spec.Spec, f detail.Frame) strength.Ledger {
 	v, _ := stock.Lumber(s.Ledger.Species, s.Ledger.Grade, s.Ledger.Height)
-	return strength.Ledger{Wood: wood(v, s.Ledger.Incised), Moisture: moisture(s.Ledger.Moisture), Length: s.Ledger.Length, Thickness: s.Ledger.Thickness,
+	return strength.Ledger{Wood: wood(v, s.Ledger.Incised), Moisture: moistureOf(s.Ledger.Moisture), Length: s.Ledger.Length, Thickness: s.Ledger.Thickness,
 		Top: unit.Length(f.LedgerTopFront), Bottom: unit.Length(f.LedgerBottom), Splices: s.Ledger.Splices}
 }
 
@@ -134,7 +134,7 @@ func blocks(a *detail.Assembly) strength.Blocks {
 	s, f := a.Spec, a.Frame
 	v, _ := stock.Lumber(s.Blocks.Species, s.Blocks.Grade, s.Blocks.Height)
 	b := strength.Blocks{
-		Wood: wood(v, s.Blocks.Incised), Moisture: moisture(s.Blocks.Moisture), Width: s.Blocks.Width,
+		Wood: wood(v, s.Blocks.Incised), Moisture: moistureOf(s.Blocks.Moisture), Width: s.Blocks.Width,
 		Top: unit.Length(f.BlockTopFront), Bottom: unit.Length(f.BlockBottom), TopAtWall: unit.Length(f.BlockTop), VerticalGrain: s.Blocks.Grain == "vertical",
 		PliesFastened: s.Blocks.PliesFastened, PlyScrews: strength.PlyScrews{Count: s.Blocks.PlyScrews.Count, Diameter: s.Blocks.PlyScrews.Diameter, Length: s.Blocks.PlyScrews.Length},
 		LedgerScrews: strength.PlyScrews{Count: s.Blocks.LedgerScrews.Count, Diameter: s.Blocks.LedgerScrews.Diameter, Length: s.Blocks.LedgerScrews.Length},

@@ -75,7 +75,7 @@ func Run(s *spec.Spec, heat *Solved, r *check.Report) {
 	c.rest()
 	c.roomAir()
 	if heat == nil {
-		c.notChecked([]string{"no temperatures were computed: run the heat solution"})
+		c.notChecked([]string{"no temperatures: the heat flow was not solved"})
 		return
 	}
 	c.room()
@@ -85,7 +85,7 @@ func Run(s *spec.Spec, heat *Solved, r *check.Report) {
 // notChecked says for each criterion why it was not judged.
 func (c *checker) notChecked(lacking []string) {
 	if c.heat == nil && len(c.climate.months) == 0 {
-		lacking = append(lacking, "no temperatures were computed: run the heat solution")
+		lacking = append(lacking, "no temperatures: the heat flow was not solved")
 	}
 	for _, s := range []check.Step{
 		{ID: "mould_room", Name: "surfaces of the room: mould", Clause: clauseMould},

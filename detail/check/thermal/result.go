@@ -58,8 +58,8 @@ type Field struct {
 
 // Result is what heat does at the attachment.
 type Result struct {
-	Asked   float64 // error asked for in each flow
-	Met     bool
+	Asked   float64    // error asked for in each flow
+	Error   float64    // the worst that was left
 	Block   string     // mark of the block in the bay
 	Bay     [2]float64 // x of its ends, mm
 	Length  float64    // of the ledger, mm

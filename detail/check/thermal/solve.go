@@ -30,32 +30,46 @@ type run struct {
 // context is cancelled or the assembly cannot be cut into boxes.
 func Solve(ctx context.Context, a *detail.Assembly, opt Options) (*Result, error) {
 	if len(a.Blocks) == 0 {
-		return nil, errors.New("thermal: there is no block to solve for")
+		return nil, errNoBlock
 	}
-	if opt.Error <= 0 {
-		opt.Error = 0.01
-	}
-	i := typical(a)
-	b := newBay(a, i)
-	r := &run{ctx: ctx, b: b, opt: opt, out: &Result{
-		Asked: opt.Error, Met: true, Block: a.Blocks[i].Mark, Bay: [2]float64{b.lo[0], b.hi[0]}, Length: a.Spec.Ledger.Length.MM(), Blocks: len(a.Blocks),
-	}}
-	drawn, others := b.ways(r.out.Block)
-	r.of = 5 + 1 + len(others)
+	r := newRun(a, opt)
+	r.ctx = ctx
+	drawn, others := r.b.ways(r.out.Block)
+	r.of = 6 + len(others)
 	for _, step := range []func() error{r.clearWall, func() error { return r.asDrawn(drawn) }, func() error { return r.compare(others) }} {
 		if err := step(); err != nil {
 			return nil, err
 		}
 	}
-	r.out.Assumed = b.assumed()
+	r.out.Assumed = r.b.assumed()
 	return r.out, nil
 }
 
-// coarse is how wide the cells of the first grid are for the drawn attachment, and for the ways compared with
-// it, whose faces all stand in one grid.
-const (
-	coarseDrawn = 3
-	coarseWays  = 4
+var errNoBlock = errors.New("thermal: there is no block to solve for")
+
+func newRun(a *detail.Assembly, opt Options) *run {
+	if opt.Error <= 0 {
+		opt.Error = defaultError
+	}
+	i := typical(a)
+	b := newBay(a, i)
+	return &run{b: b, opt: opt, out: &Result{
+		Asked: opt.Error, Block: a.Blocks[i].Mark, Bay: [2]float64{b.lo[0], b.hi[0]}, Length: a.Spec.Ledger.Length.MM(), Blocks: len(a.Blocks),
+	}}
+}
+
+const defaultError = 0.01
+
+// care says how closely a case is solved.
+type care struct {
+	coarse float64 // width of the first grid's cells, as in heat.Options; more where a larger error is asked for
+	loose  float64 // times the error asked for
+}
+
+// The ways compared with the drawn one share a grid with the faces of all of them, and twice its error.
+var (
+	drawnCare = care{3, 1}
+	waysCare  = care{4, 2}
 )
 
 // asDrawn solves the drawn attachment: the wall without it, with it, with it but without its fasteners, and with
@@ -64,22 +78,22 @@ func (r *run) asDrawn(v variant) error {
 	b := r.b
 	g := r.align([]variant{v})
 	probes := b.probes()
-	base, err := r.one(g.compose("the wall without a deck", nil, rsInside, nil), coarseDrawn)
+	base, err := r.one(g.compose("the wall without a deck", nil, rsInside, nil), drawnCare)
 	if err != nil {
 		return err
 	}
 	whole := g.compose("the attachment as drawn", g.ways[0].boxes, rsInside, probes)
 	hole := b.a.Holes(b.block)
 	whole.Cuts = []heat.Cut{{Axis: heat.X, At: hole[0].X}, {Axis: heat.X, At: b.hi[0]}}
-	with, err := r.one(whole, coarseDrawn)
+	with, err := r.one(whole, drawnCare)
 	if err != nil {
 		return err
 	}
-	bare, err := r.one(g.compose("the attachment without its fasteners", wooden(g.ways[0].boxes), rsInside, nil), coarseDrawn)
+	bare, err := r.one(g.compose("the attachment without its fasteners", wooden(g.ways[0].boxes), rsInside, nil), drawnCare)
 	if err != nil {
 		return err
 	}
-	mould, err := r.one(g.compose("the attachment, room surfaces", g.ways[0].boxes, rsMould, probes), coarseDrawn)
+	mould, err := r.one(g.compose("the attachment, room surfaces", g.ways[0].boxes, rsMould, probes), drawnCare)
 	if err != nil {
 		return err
 	}
@@ -96,7 +110,7 @@ func (r *run) asDrawn(v variant) error {
 // compare solves the other ways on one grid.
 func (r *run) compare(others []variant) error {
 	g := r.align(others)
-	base, err := r.one(g.compose("the wall without a deck, for the other ways", nil, rsInside, nil), coarseWays)
+	base, err := r.one(g.compose("the wall without a deck, for the other ways", nil, rsInside, nil), waysCare)
 	if err != nil {
 		return err
 	}
@@ -105,7 +119,7 @@ func (r *run) compare(others []variant) error {
 		if v.Blocks {
 			probes = r.b.probes()
 		}
-		with, err := r.one(g.compose(lower(v.Name), v.boxes, rsInside, probes), coarseWays)
+		with, err := r.one(g.compose(lower(v.Name), v.boxes, rsInside, probes), waysCare)
 		if err != nil {
 			return err
 		}
@@ -132,9 +146,9 @@ func (r *run) fill(w *Way, with, base *heat.Result) {
 }
 
 // one solves a case; room is at 1 and outside at 0, so that temperatures are factors and flows W/K.
-func (r *run) one(c heat.Case, coarse float64) (*heat.Result, error) {
+func (r *run) one(c heat.Case, with care) (*heat.Result, error) {
 	r.step++
-	o := heat.Options{Threads: r.opt.Threads, Error: r.opt.Error, Temps: -1, Coarse: coarse, Limit: true}
+	o := heat.Options{Threads: r.opt.Threads, Error: with.loose * r.opt.Error, Temps: -1, Coarse: with.coarse * math.Sqrt(max(1, r.opt.Error/defaultError)), Limit: true}
 	if r.opt.Progress != nil {
 		o.Progress = func(heat.Progress) { r.opt.Progress(r.step, r.of, c.Name) }
 		o.Progress(heat.Progress{})
@@ -147,7 +161,11 @@ func (r *run) one(c heat.Case, coarse float64) (*heat.Result, error) {
 		r.out.Balance = max(r.out.Balance, g.Balance)
 		r.out.Cells = max(r.out.Cells, g.Cells)
 	}
-	r.out.Met = r.out.Met && res.Met
+	if f := res.Envs[0].Flow; !math.IsInf(f.Err, 1) {
+		r.out.Error = max(r.out.Error, f.Err/math.Abs(f.V)/with.loose)
+	} else {
+		r.out.Error = 1 // too few grids to tell
+	}
 	return res, nil
 }
 
@@ -167,7 +185,7 @@ func fieldOf(f heat.Field) Field {
 	out := Field{X: f.At, Y: f.U, Z: f.V, F: f.T}
 	for k, row := range f.Full {
 		for j, full := range row {
-			if !full {
+			if out.F[k][j] = math.Round(out.F[k][j]*1e5) / 1e5; !full {
 				out.F[k][j] = -1
 			}
 		}

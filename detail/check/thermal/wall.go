@@ -6,9 +6,19 @@ import (
 	"standclear/detail/heat"
 )
 
-// clearWall finds the U of the wall away from floor and deck: one stud with half a bay to either side, from
-// above.
+// clearWall finds the U of the wall away from floor and deck.
 func (r *run) clearWall() error {
+	c, step := r.wallCase()
+	res, err := r.one(c, care{1, 1})
+	if err != nil {
+		return err
+	}
+	r.out.Wall = value(res.Envs[0].Flow).Times(1e3 / step)
+	return nil
+}
+
+// wallCase is the clear wall from above: one stud with half a bay to either side. It returns its width, mm.
+func (r *run) wallCase() (heat.Case, float64) {
 	b := r.b
 	s, f := b.a.Spec, b.a.Frame
 	step, half := s.Wall.StudSpacing.MM(), s.Wall.StudWidth.MM()/2
@@ -48,12 +58,7 @@ func (r *run) clearWall() error {
 	}
 	c.Boxes = append(c.Boxes, heat.Box{Lo: heat.Point{0, y}, Hi: heat.Point{step, y + 10}, Env: outside})
 	c.Materials = mix.list
-	res, err := r.one(c, 1)
-	if err != nil {
-		return err
-	}
-	r.out.Wall = value(res.Envs[0].Flow).Times(1e3 / step)
-	return nil
+	return c, step
 }
 
 // assumed lists what the model takes for granted.

@@ -1,0 +1,142 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"standclear/detail"
+	"standclear/detail/check/thermal"
+)
+
+// warmth says whether and how the heat of a project is found.
+type warmth struct {
+	off, fresh bool
+}
+
+func (h *warmth) flags(f *pflag.FlagSet) {
+	f.BoolVar(&h.off, "no-heat", false, "do not solve the heat flow; its lines are then NOT CHECKED")
+	f.BoolVar(&h.fresh, "no-cache", false, "solve the heat flow anew, neither reading nor keeping results in the user's cache folder")
+}
+
+// find returns the heat of an assembly, or why it was not found. An interruption is an error.
+func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string, err error) {
+	if h.off {
+		return nil, "left out by --no-heat", nil
+	}
+	opt := thermal.Options{}
+	key, err := thermal.Key(a, opt)
+	if err != nil {
+		return nil, err.Error(), nil
+	}
+	name := ""
+	if dir, err := os.UserCacheDir(); err == nil && !h.fresh {
+		name = filepath.Join(dir, "standclear", "heat", key+".json")
+		if r := readResult(name); r != nil {
+			return r, "", nil
+		}
+	}
+	ctx, done := e.interruptible()
+	defer done()
+	opt.Progress = progressOn(e.err)
+	r, err = thermal.Solve(ctx, a, opt)
+	clearProgress(opt.Progress, e.err)
+	switch {
+	case errors.Is(err, context.Canceled):
+		return nil, "", err
+	case err != nil:
+		return nil, err.Error(), nil
+	}
+	if name != "" {
+		keepResult(name, r)
+	}
+	return r, "", nil
+}
+
+// readResult returns a kept result; nil when there is none that can be read whole.
+func readResult(name string) *thermal.Result {
+	b, err := os.ReadFile(name)
+	if err != nil {
+		return nil
+	}
+	r := &thermal.Result{}
+	if json.Unmarshal(b, r) != nil || r.Drawn() == nil || r.Way("tight") == nil {
+		return nil
+	}
+	return r
+}
+
+// mostKept is how many results the cache folder holds, some hundred kilobytes each.
+const mostKept = 200
+
+// keepResult writes a result into the cache and takes the oldest out. A cache that cannot be written is none.
+func keepResult(name string, r *thermal.Result) {
+	b, err := json.Marshal(r)
+	if err != nil || os.MkdirAll(filepath.Dir(name), 0o777) != nil {
+		return
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".new-*")
+	if err != nil {
+		return
+	}
+	_, err = f.Write(b)
+	if err = errors.Join(err, f.Close()); err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	if err != nil {
+		_ = os.Remove(f.Name())
+		return
+	}
+	prune(filepath.Dir(name))
+}
+
+func prune(dir string) {
+	list, err := filepath.Glob(filepath.Join(dir, "*.json"))
+	if err != nil || len(list) <= mostKept {
+		return
+	}
+	age := func(name string) time.Time {
+		st, err := os.Stat(name)
+		if err != nil {
+			return time.Time{}
+		}
+		return st.ModTime()
+	}
+	slices.SortFunc(list, func(a, b string) int { return age(a).Compare(age(b)) })
+	for _, name := range list[:len(list)-mostKept] {
+		_ = os.Remove(name)
+	}
+}
+
+// progressOn tells a person at a terminal how far a long run has come: nothing in the first second, then one
+// line that is written over.
+func progressOn(w io.Writer) func(step, of int, what string) {
+	f, ok := w.(*os.File)
+	if !ok {
+		return nil
+	}
+	if st, err := f.Stat(); err != nil || st.Mode()&os.ModeCharDevice == 0 {
+		return nil
+	}
+	start, last := time.Now(), ""
+	return func(step, of int, what string) {
+		if line := fmt.Sprintf("heat flow, %d of %d: %s", step, of, what); line != last && time.Since(start) > time.Second {
+			fmt.Fprintf(w, "\r%-78.78s", line)
+			last = line
+		}
+	}
+}
+
+func clearProgress(p func(step, of int, what string), w io.Writer) {
+	if p != nil {
+		fmt.Fprintf(w, "\r%78s\r", "")
+	}
+}
