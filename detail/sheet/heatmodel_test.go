@@ -16,7 +16,7 @@ func heatOf(a *detail.Assembly) *thermal.Result {
 	b := a.Blocks[1]
 	length := a.Spec.Ledger.Length.MM()
 	r := &thermal.Result{
-		Asked: 0.02, Met: true, Block: b.Mark, Bay: [2]float64{b.X - 300, b.X + 300}, Length: length, Blocks: len(a.Blocks),
+		Asked: 0.02, Error: 0.01, Block: b.Mark, Bay: [2]float64{b.X - 300, b.X + 300}, Length: length, Blocks: len(a.Blocks),
 		Wall: thermal.Value{V: 0.171, Err: 0.001}, Low: thermal.Value{V: 0.942, Err: 0.002}, Bolts: thermal.Value{V: 0.031, Err: 0.002},
 		Cells: 1234567, Balance: 3e-7, Assumed: []string{"membranes and sheet metal are left out", "the gap behind the cladding is at the outside temperature"},
 		AtBlock: fieldOf(a, b.X, 1), Between: fieldOf(a, b.X+260, 0),

@@ -151,8 +151,8 @@ func (w *writer) heatNotes(width float64) *table {
 	r, h := w.heat, w.heatScale()
 	add := func(words string) { t.rows = append(t.rows, []string{caps(words)}) }
 	add(fmt.Sprintf("steady heat flow through one bay of wall in three dimensions, %s cells; heat in and out agree to %s", thousands(r.Cells), parts(r.Balance)))
-	if !r.Met {
-		add("the grids are too coarse for the error asked for: read every value with its error")
+	if r.Error > r.Asked {
+		add(fmt.Sprintf("flows are known to %.1f %% only: read every value with its error", 100*r.Error))
 	}
 	add("± is what the grid leaves in a value; the properties of the materials are not in it")
 	add(fmt.Sprintf("section 1 is cut %s, section 2 %s right of the left end of the ledger", w.text(r.AtBlock.X), w.text(r.Between.X)))
