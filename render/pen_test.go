@@ -44,7 +44,7 @@ func TestBandsReadInGrey(t *testing.T) {
 		t.Errorf("the bands start at L* %.1f and rise by %.1f", first, step)
 	}
 	for p := Heat2; p <= Heat8; p++ {
-		rise := lightness(t, p.Def().RGB) - lightness(t, (p - 1).Def().RGB)
+		rise := lightness(t, p.Def().RGB) - lightness(t, (p-1).Def().RGB)
 		if math.Abs(rise-step) > step/5 {
 			t.Errorf("band %d is lighter than the one before by %.1f, want %.1f", p-Heat1+1, rise, step)
 		}

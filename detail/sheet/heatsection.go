@@ -37,8 +37,7 @@ const heatThin = 0.1
 
 // heatCuts returns the section at the block and the one between blocks for the present width of view.
 func (w *writer) heatCuts() [2]*heatCut {
-	key := fmt.Sprint(w.tight)
-	if c, ok := w.heatSeen[key]; ok {
+	if c, ok := w.heatSeen[w.tight]; ok {
 		return c
 	}
 	c := [2]*heatCut{w.heatCut(w.heat.AtBlock), w.heatCut(w.heat.Between)}
@@ -53,9 +52,9 @@ func (w *writer) heatCuts() [2]*heatCut {
 		}
 	}
 	if w.heatSeen == nil {
-		w.heatSeen = map[string][2]*heatCut{}
+		w.heatSeen = map[int][2]*heatCut{}
 	}
-	w.heatSeen[key] = c
+	w.heatSeen[w.tight] = c
 	return c
 }
 
@@ -105,6 +104,9 @@ func (w *writer) heatCut(f thermal.Field) *heatCut {
 // heatWindow is what a section of temperatures shows: the wall with little of the floor and the deck, as
 // high as there is material in the solution. A narrow sheet takes from the sides first.
 func (w *writer) heatWindow(f thermal.Field) geom.Box {
+	if len(f.F) == 0 {
+		return w.sectionWindow()
+	}
 	side := []float64{390, 220, 130, 100}[w.tight]
 	reach := []float64{580, 580, 580, 300}[w.tight]
 	a := w.a.Frame
@@ -191,7 +193,8 @@ func (w *writer) heatNames(c *composer, cut *heatCut) {
 	for _, r := range runs {
 		for _, l := range r.paths {
 			rest := []geom.Path{l}
-			if _, _, out := cut.leaves(l); !out {
+			_, up := cut.leaves(l, top)
+			if _, down := cut.leaves(l, bottom); !up && !down {
 				rest = w.lineName(c, p, l, r.name)
 			}
 			for _, q := range rest {
@@ -201,38 +204,42 @@ func (w *writer) heatNames(c *composer, cut *heatCut) {
 	}
 }
 
-// leaves returns where a line runs out of the picture: at its top, or else at its foot.
-func (cut *heatCut) leaves(l geom.Path) (x float64, at side, ok bool) {
+// leaves returns where a line runs out of the picture at its top or its foot.
+func (cut *heatCut) leaves(l geom.Path, at side) (x float64, ok bool) {
 	if l.Closed {
-		return 0, 0, false
+		return 0, false
 	}
-	a, b := l.V[0].Vec, l.V[len(l.V)-1].Vec
-	if a.Y < b.Y {
-		a, b = b, a
+	for _, v := range []geom.Vertex{l.V[0], l.V[len(l.V)-1]} {
+		if at == top && v.Y > cut.window.Max.Y-0.01 || at == bottom && v.Y < cut.window.Min.Y+0.01 {
+			return v.X, true
+		}
 	}
-	switch {
-	case a.Y > cut.window.Max.Y-0.01:
-		return a.X, top, true
-	case b.Y < cut.window.Min.Y+0.01:
-		return b.X, bottom, true
-	}
-	return 0, 0, false
+	return 0, false
 }
 
 // heatRow names the lines that run out at one side, in a row beyond it; the dew point stands beyond the row.
+// At the foot there is a row only where a line is not named at the top.
 func (w *writer) heatRow(c *composer, cut *heatCut, at side) {
 	var slots []slot
 	var runs []heatRun
+	named := at == bottom
 	for _, r := range w.heatRuns(cut) {
 		for _, l := range r.paths {
-			if x, out, ok := cut.leaves(l); ok && out == at {
-				half := 0.8
-				if r.pen == render.Isotherm {
-					half += font.Width(r.name, lineText, false) / 2
-				}
-				slots, runs = append(slots, slot{want: x / c.k, before: half, after: half}), append(runs, r)
+			x, ok := cut.leaves(l, at)
+			if !ok {
+				continue
 			}
+			half := 0.8
+			if r.pen == render.Isotherm {
+				half += font.Width(r.name, lineText, false) / 2
+			}
+			slots, runs = append(slots, slot{want: x / c.k, before: half, after: half}), append(runs, r)
+			_, up := cut.leaves(l, top)
+			named = named && up
 		}
+	}
+	if named {
+		return
 	}
 	sort.Stable(byPlace{slots, runs})
 	spread(slots)

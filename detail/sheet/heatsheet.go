@@ -97,7 +97,7 @@ func (w *writer) heatSigns(s *render.Sheet, x, y, wide float64) float64 {
 	}
 	line := func(p render.Pen) render.Stroke { return rule(p, pt(x, y), pt(x+14, y)) }
 	every := h.text(h.step()) + h.unit()
-	sign("ISOTHERM, ONE EVERY "+every+"; ITS VALUE STANDS IN IT", line(render.Isotherm))
+	sign("ISOTHERM, ONE EVERY "+every+"; ITS VALUE STANDS AT ITS END OR IN IT", line(render.Isotherm))
 	if dew, ok := w.roomDew(); ok && h.stated {
 		sign(fmt.Sprintf("DEW POINT OF THE ROOM AIR, %s%s AT %s%s AND %.0f %%", h.tenths(h.degrees(dew)), h.unit(), h.tenths(h.value(1)), h.unit(), 100*float64(*w.a.Spec.Site.Humidity)), line(render.DewPoint))
 	}

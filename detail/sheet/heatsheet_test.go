@@ -10,6 +10,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check/design"
+	"standclear/detail/check/thermal"
 	"standclear/detail/demo"
 	"standclear/detail/sheet"
 	"standclear/detail/spec"
@@ -98,6 +99,19 @@ func TestHeatSheetsAreLegible(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A result without its fields, or without ways, is drawn empty and does not end the program.
+func TestHeatWithoutFields(t *testing.T) {
+	a, _ := warm(t, "deck-metric")
+	r, res := design.Check(a)
+	bare := &thermal.Result{Block: "B1", Length: 4600, Blocks: 9, Wall: thermal.Value{V: 0.2}}
+	for _, sh := range sheet.Compose(a, &r, res, sheet.Options{Heat: bare}) {
+		if sh.ID == "A-311" && len(sh.Views) != 2 {
+			t.Errorf("%d views", len(sh.Views))
+		}
+		textIsClear(t, sh)
 	}
 }
 

@@ -37,7 +37,7 @@ type writer struct {
 	seen    map[string]view.Picture
 
 	heat     *thermal.Result
-	heatSeen map[string][2]*heatCut
+	heatSeen map[int][2]*heatCut // by tight
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
