@@ -14,6 +14,7 @@ import (
 // package not named here takes the longest prefix that is.
 var below = map[string][]string{
 	"geom":                  {},
+	"geom/contour":          {"geom"},
 	"render":                {"geom"},
 	"render/font":           {},
 	"render/dxf":            {"geom", "render", "render/font"},
@@ -37,7 +38,7 @@ var below = map[string][]string{
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/check/air"},
+	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view"},
 	"cmd/standclear":        nil, // anything
 }
 

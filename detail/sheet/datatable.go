@@ -121,7 +121,7 @@ func (w *writer) loadTable(width float64) *table {
 // indexTable lists the sheets of the set.
 func (w *writer) indexTable(width float64) *table {
 	t := &table{title: "SHEETS", width: shares(width, 1, 4.5), text: 2.4}
-	for _, p := range plan() {
+	for _, p := range w.index() {
 		t.rows = append(t.rows, []string{p.id, p.title})
 	}
 	return t
