@@ -19,7 +19,7 @@ var drives = [3]struct {
 
 const (
 	windBy      = 2.0  // mean speed of the wind near the wall, m/s: judgement, a sheltered house
-	assumedRH   = 0.85 // outside in the cold months: judgement, common in a humid climate
+	assumedRH   = 0.85 // outside in the cold months where the months are not stated: judgement, common in a humid climate
 	deposit     = 0.2  // rain on a wall for rain on the ground and wind, s/m: ASHRAE 160 (from memory, confirm)
 	windInRain  = 4.0  // m/s: judgement
 	penetration = 0.01 // of the rain on the wall gets in: ASHRAE 160 default (from memory, confirm)
@@ -56,7 +56,7 @@ func (c *checker) dry(t float64) Drying {
 	k := c.channel(c.path.Head)
 	under := c.channel(c.path.vent())
 	for i, to := range []struct{ changes, rate, run *float64 }{{&d.Changes.Low, &d.Rate.Low, &d.Run.Low}, {&d.Changes.Likely, &d.Rate.Likely, &d.Run.Likely}, {&d.Changes.High, &d.Rate.High, &d.Run.High}} {
-		w := weather{outside: t, humidity: assumedRH, warmer: drives[i].warmer, wind: density(t) / 2 * drives[i].cp * windBy * windBy}
+		w := weather{outside: t, humidity: c.humidity(), warmer: drives[i].warmer, wind: density(t) / 2 * drives[i].cp * windBy * windBy}
 		*to.changes, *to.rate = k.changes(w), k.dries(w)
 		*to.run = (*to.rate*long(c.path.Open) + under.dries(w)*long(c.path.Sills)) / 1000
 	}
@@ -99,13 +99,24 @@ func (c *checker) drying() {
 	c.r.Add(verdict)
 }
 
+// humidity is that of the coldest month outside, or what is assumed for it.
+func (c *checker) humidity() float64 {
+	rh, coldest := assumedRH, math.Inf(1)
+	for _, m := range c.a.Spec.Site.Months {
+		if t := float64(m.Outside); t < coldest {
+			rh, coldest = float64(m.Humidity), t
+		}
+	}
+	return rh
+}
+
 // stillText says how little a closed gap dries.
 func (c *checker) stillText() string {
 	t := c.a.Spec.Site.ColdMonth
 	if t == nil || c.path.Gap <= touch || c.path.Height <= 0 {
 		return ""
 	}
-	g := c.channel(0).still(weather{outside: float64(*t), humidity: assumedRH})
+	g := c.channel(0).still(weather{outside: float64(*t), humidity: c.humidity()})
 	return "; by diffusion alone some " + unit.Quantity{V: g, Kind: unit.KDayMassPerLength}.Text(c.sys) + " leave"
 }
 
@@ -118,7 +129,7 @@ func (c *checker) rates(d Drying, t unit.Temp) {
 	c.r.Add(check.Step{ID: "gap_air_change", Group: check.Water, Symbol: "n", Name: "air changes an hour in the gap, cold month", Formula: "3600 speed / height", With: gap, Value: unit.Ratio(math.Round(d.Changes.Likely)),
 		Clause: hydraulics, Where: "between blocks", Note: fmt.Sprintf("from %.0f on a dull still day (0.5 K, no wind) to %.0f in sun and wind (3 K, 0.2)", d.Changes.Low, d.Changes.High)})
 	c.r.Add(check.Step{ID: "drying_rate", Group: check.Water, Symbol: "m", Name: "water the air carries off along the open gap", Formula: "flow x (saturated - outside) x (1 - exp(-NTU)), NTU = Sh D height / (2 gap flow)", Value: rate(d.Rate.Likely),
-		With:   []check.Arg{{Symbol: "outside", Value: t.Q()}, {Symbol: "humidity", Value: unit.Percent(assumedRH).Q()}, {Symbol: "Sh", Value: unit.Ratio(sherwood)}},
+		With:   []check.Arg{{Symbol: "outside", Value: t.Q()}, {Symbol: "humidity", Value: unit.Percent(c.humidity()).Q()}, {Symbol: "Sh", Value: unit.Ratio(sherwood)}},
 		Clause: "heat and mass transfer between flat plates, one wet (handbooks, from memory, confirm)", Where: "between blocks", Note: spread(d.Rate, rate, c.sys)})
 	c.r.Add(check.Step{ID: "drying_run", Group: check.Water, Symbol: "M", Name: "water the air carries off in the whole run", Formula: "m x open length, under doors by the opening at the sill", Value: run(d.Run.Likely),
 		With: []check.Arg{{Symbol: "open length", Value: length(long(c.path.Open))}, {Symbol: "under doors", Value: length(long(c.path.Sills))}}, Clause: "geometry", Where: "between blocks", Note: spread(d.Run, run, c.sys)})
@@ -160,7 +171,7 @@ func (c *checker) judge(s check.Step, d Drying) check.Step {
 // assume writes down what the numbers rest on.
 func (c *checker) assume() {
 	for _, text := range []string{
-		fmt.Sprintf("air outside in the cold month: %.0f %% relative humidity; a wet face in the gap as cold as the air outside", assumedRH*100),
+		fmt.Sprintf("air outside in the cold month: %.0f %% relative humidity; a wet face in the gap as cold as the air outside", c.humidity()*100),
 		fmt.Sprintf("air in the gap %g K warmer than outside and wind of %g m/s with a pressure coefficient of %g between its ends; the range is %g K and none to %g K and %g", drives[1].warmer, windBy, drives[1].cp, drives[0].warmer, drives[2].warmer, drives[2].cp),
 		"the cavity of the wall above the ledger is open at its head and carries the air on; of its height nothing is counted",
 	} {
