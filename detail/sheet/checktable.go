@@ -9,13 +9,18 @@ import (
 )
 
 // checkTables are the checks and what stands around them: what is wrong first, then every line with a
-// limit, what holds without one, what the program leaves to others, and what it assumed.
+// limit, what holds without one, and what the program assumed.
 func (w *writer) checkTables(width float64) []*table {
 	var out []*table
 	if t := w.openTable(width); len(t.rows) > 0 {
 		out = append(out, t)
 	}
-	out = append(out, w.checkTable(width), w.heldTable(width), w.leftTable(width), w.assumedTable(width))
+	return append(out, w.checkTable(width), w.heldTable(width), w.assumedTable(width))
+}
+
+// restTables are what the program leaves to others, and what the project file left to the program.
+func (w *writer) restTables(width float64) []*table {
+	out := []*table{w.leftTable(width)}
 	if t := w.defaultsTable(width); len(t.rows) > 0 {
 		out = append(out, t)
 	}
