@@ -30,6 +30,8 @@ func draw(e env, args []string) int {
 	var src source
 	out := f.StringP("out", "o", "", "folder to write the set into (made when it is not there)")
 	only := f.String("only", "", "write only these kinds of drawing: svg, dxf, pdf, comma between them")
+	short := f.Bool("short", false, "draw the short set: the five sheets that nobody can do without")
+	one := f.String("sheet", "", "draw this sheet alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
@@ -49,8 +51,13 @@ func draw(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version, Heat: j.heat})
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version, Heat: j.heat})
+	o := sheet.Options{Version: version, Heat: j.heat, Short: *short, Sheet: strings.ToUpper(*one)}
+	if names := sheet.Names(o); o.Sheet != "" && !slices.Contains(names, o.Sheet) {
+		fmt.Fprintf(e.err, "standclear draw: --sheet: there is no sheet %q in this set; its sheets are %s\n", *one, strings.Join(names, ", "))
+		return exitInput
+	}
+	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
 	files, err := j.files(sheets, pages, kinds)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)

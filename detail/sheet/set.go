@@ -26,6 +26,20 @@ import (
 type Options struct {
 	Version string          // of the program, printed in the title strip
 	Heat    *thermal.Result // what heat does at the attachment; nil leaves out what shows it
+	Short   bool            // the five sheets that nobody can do without
+	Sheet   string          // ID of the only sheet to draw, as it is in the set; "" is all
+}
+
+// shortSet are the sheets of the short set.
+var shortSet = []string{"G-001", "A-201", "A-301", "A-401", "S-501"}
+
+// Names lists the IDs of the sheets that Compose draws of a set, in order.
+func Names(o Options) []string {
+	var out []string
+	for _, p := range (&writer{heat: o.Heat, short: o.Short}).index() {
+		out = append(out, p.id)
+	}
+	return out
 }
 
 // writer composes one set.
@@ -34,6 +48,7 @@ type writer struct {
 	report  *check.Report
 	results strength.Results
 	version string
+	short   bool
 	tight   int // 0 wide notes and views, to 3 narrow
 	seen    map[string]view.Picture
 	air     *air.Path // nil until it is asked for
@@ -75,16 +90,21 @@ func (w *writer) index() []planned {
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
 	}
-	return slices.DeleteFunc(all, func(p planned) bool { return p.heat && w.heat == nil })
+	return slices.DeleteFunc(all, func(p planned) bool {
+		return p.heat && w.heat == nil || w.short && !slices.Contains(shortSet, p.id)
+	})
 }
 
 // Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds
 // it, first with wide notes and views, then with narrower ones.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat}
+	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
 	var sheets []*render.Sheet
 	all := w.index()
 	for i, p := range all {
+		if o.Sheet != "" && p.id != o.Sheet {
+			continue
+		}
 		s, l, scale := w.draw(p)
 		w.border(s, l, i+1, len(all), scale)
 		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
