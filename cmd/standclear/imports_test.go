@@ -34,7 +34,9 @@ var below = map[string][]string{
 	"detail/check/design":   {"detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
-	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
+	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat", "detail/keyfile"},
+	"detail/keyfile":        {"detail/spec"},
+	"detail/layermap":       {"render", "detail/unit", "detail/spec", "detail/keyfile"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
 	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view"},
 	"cmd/standclear":        nil, // anything

@@ -29,12 +29,17 @@ func writeAll(dir string, files []file) (err error) {
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(stage)) }()
 	for _, f := range files {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(stage, f.name)), 0o777); err != nil {
+			return err
+		}
 		if err := writeFile(filepath.Join(stage, f.name), f.data); err != nil {
 			return err
 		}
 	}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return err
+	for _, f := range files {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(dir, f.name)), 0o777); err != nil {
+			return err
+		}
 	}
 	return swap(stage, dir, files)
 }
@@ -72,9 +77,13 @@ func leftOver(dir string, ids []string, files []file) (out []string) {
 	for _, f := range files {
 		now[f.name] = true
 	}
-	names := []string{"set.pdf"}
+	names := []string{"set.pdf", "set.dxf"}
 	for _, id := range ids {
 		names = append(names, id+".svg", id+".dxf")
+	}
+	details, _ := filepath.Glob(filepath.Join(filepath.Clean(dir), filepath.FromSlash(detailFile("*", "*")))) // no such pattern is bad
+	for _, d := range details {
+		names = append(names, "details/"+filepath.Base(d))
 	}
 	for _, n := range names {
 		if _, err := os.Lstat(filepath.Join(dir, n)); err == nil && !now[n] {
