@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -81,9 +82,11 @@ func leftOver(dir string, ids []string, files []file) (out []string) {
 	for _, id := range ids {
 		names = append(names, id+".svg", id+".dxf")
 	}
-	details, _ := filepath.Glob(filepath.Join(filepath.Clean(dir), filepath.FromSlash(detailFile("*", "*")))) // no such pattern is bad
+	details, _ := os.ReadDir(filepath.Join(dir, "details")) // none when it is not there
 	for _, d := range details {
-		names = append(names, "details/"+filepath.Base(d))
+		if slices.ContainsFunc(ids, func(id string) bool { return strings.HasPrefix(d.Name(), id+"-") }) {
+			names = append(names, "details/"+d.Name())
+		}
 	}
 	for _, n := range names {
 		if _, err := os.Lstat(filepath.Join(dir, n)); err == nil && !now[n] {
