@@ -6,6 +6,7 @@ import "strings"
 type Layer struct {
 	Name   string   // DisciplineMark in it stands for the letter of the sheet: "<D>-DETL-MCUT"
 	Index  int      // colour index, 1 to 255
+	RGB    string   // the colour meant where the index is only near it, "#rrggbb", else ""
 	Weight int      // line weight in 1/100 mm, one of PlotWeights
 	Type   LineType // dash pattern
 	NoPlot bool     // on screen only
@@ -18,12 +19,18 @@ type Layers [penCount]Layer
 // DisciplineMark stands in the name of a layer for the letter that opens the sheet's number.
 const DisciplineMark = "<D>"
 
+// lastNamed is the last colour index that has a name and one meaning.
+const lastNamed = 9
+
 // OwnLayers returns the layers by Pens: discipline, major and minor group with dashes between, the form of the
 // US National CAD Standard.
 func OwnLayers() Layers {
 	var out Layers
 	for p, d := range Pens {
-		out[p] = Layer{DisciplineMark + "-" + d.Layer, d.Index, d.Weight, d.Type, d.NoPlot}
+		out[p] = Layer{Name: DisciplineMark + "-" + d.Layer, Index: d.Index, Weight: d.Weight, Type: d.Type, NoPlot: d.NoPlot}
+		if d.Index > lastNamed {
+			out[p].RGB = d.RGB
+		}
 	}
 	return out
 }
@@ -38,7 +45,7 @@ func (l Layer) Of(discipline string) string {
 
 // SameLook reports whether the layers differ in their names at most.
 func (l Layer) SameLook(o Layer) bool {
-	return l.Index == o.Index && l.Weight == o.Weight && l.NoPlot == o.NoPlot && strings.EqualFold(l.Type.Name, o.Type.Name)
+	return l.Index == o.Index && l.RGB == o.RGB && l.Weight == o.Weight && l.NoPlot == o.NoPlot && strings.EqualFold(l.Type.Name, o.Type.Name)
 }
 
 // PlotWeights are the line weights that CAD files can hold, in 1/100 mm; the published list of the format.

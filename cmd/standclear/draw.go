@@ -55,8 +55,8 @@ func draw(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version})
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version})
+	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version, Heat: j.heat})
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version, Heat: j.heat})
 	files, err := j.files(sheets, pages, kinds, dxf.Options{Layers: layers})
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)

@@ -69,7 +69,9 @@ func (r *reader) colour(l *render.Layer, n *yaml.Node, path string) {
 		r.Fail(n, path, fmt.Sprintf("%q is not a colour index", keyfile.Cut(text)), allowed, "")
 		return
 	}
-	l.Index = v
+	if v != l.Index {
+		l.Index, l.RGB = v, "" // an index that is theirs means what their plotting makes of it
+	}
 }
 
 // nearWeight is how far a weight may lie from the plottable one: half a thousandth of an inch, 1/100 mm, since

@@ -95,6 +95,16 @@ layers:
 	}
 }
 
+// A band of temperature keeps its true colour under its own index, and gives way to another.
+func TestTrueColour(t *testing.T) {
+	own := render.OwnLayers()[render.Heat1]
+	for src, want := range map[string]string{"{colour: 153}": own.RGB, "BAND": own.RGB, "{colour: 140}": ""} {
+		if got := read(t, "layers: {DETL-HEAT-B1: "+src+"}")[render.Heat1].RGB; got != want || own.RGB == "" {
+			t.Errorf("%s: %q, want %q", src, got, want)
+		}
+	}
+}
+
 // Two of ours on one layer of theirs, alike.
 func TestSharedLayer(t *testing.T) {
 	l := read(t, "layers:\n  ANNO-NOTE: {name: TEXT, colour: 3}\n  ANNO-DIMS: {name: TEXT, colour: 3}\n")

@@ -36,6 +36,17 @@ var drawn = [len(render.Layers{})]string{
 	render.Status:     "review status and verdict stamps",
 	render.Break:      "break lines",
 	render.NoPlot:     "frames of viewports, helpers",
+	render.HeatEdge:   "outline of a part under the colours of a temperature",
+	render.Isotherm:   "line of one temperature",
+	render.DewPoint:   "line where room air would drop its water",
+	render.Heat1:      "ground of the coldest band of temperature",
+	render.Heat2:      "a warmer one",
+	render.Heat3:      "a warmer one",
+	render.Heat4:      "a warmer one",
+	render.Heat5:      "a warmer one",
+	render.Heat6:      "a warmer one",
+	render.Heat7:      "a warmer one",
+	render.Heat8:      "ground of the warmest band",
 }
 
 const head = `# Layers of the DXF files, to change and use as: standclear draw --layers THIS_FILE --out DIR
@@ -44,7 +55,8 @@ const head = `# Layers of the DXF files, to change and use as: standclear draw -
 # Each row is a layer of ours by its name without the letter of the sheet, and what it becomes. A row or a value
 # left out stays as it is; a row may be the new name alone.
 #   name    any legal name; <D> stands for the letter of the sheet (A-301 gives A)
-#   colour  index 1 to 255, as colour-dependent plotting wants it
+#   colour  index 1 to 255, as colour-dependent plotting wants it; the bands of temperature have a true colour
+#           beside theirs, which another index takes away
 #   weight  plotted: 0.35mm or 0.014in, a step that CAD files hold
 #   line    Continuous, SC-HIDDEN, SC-CENTRE, SC-PHANTOM, SC-MEMBRANE, or one of line_types
 #   plot    no keeps a layer off the print

@@ -89,8 +89,10 @@ func (w *writer) heldTable(width float64) *table {
 // leftTable lists what no check of this set looks at.
 func (w *writer) leftTable(width float64) *table {
 	t := &table{title: "NOT CHECKED BY THIS PROGRAM", width: []float64{width}, text: 2.2}
+	if w.heat == nil {
+		t.rows = append(t.rows, []string{"HEAT LOSS, SURFACE TEMPERATURE AND MOISTURE OF THE DETAIL"})
+	}
 	for _, s := range []string{
-		"HEAT LOSS, SURFACE TEMPERATURE AND MOISTURE OF THE DETAIL",
 		"DECK JOISTS, BEAM, POSTS, FOOTINGS, STAIRS AND GUARDS: BY OTHERS",
 		"HANGERS, FLOOR TIES, TENSION DEVICES AND BACKING CLIPS BEYOND THE RATING STATED FOR THEM, AND THEIR FIXINGS: BY THEIR MAKERS",
 		"SNOW DRIFT AND SLIDING; WIND AND SEISMIC FORCES ON THE DECK",

@@ -177,6 +177,7 @@ type Cladding struct {
 	BehindLedger bool        // siding runs on behind the ledger
 	AboveFlash   unit.Length // clearance, siding to the flashing below it
 	BelowLedger  unit.Length // clearance, ledger to the siding below it
+	BelowSill    unit.Length // clearance, sill of a door to the siding below it: lets the cavity breathe
 }
 
 // Foundation is what the wall stands on below the floor.
