@@ -179,10 +179,10 @@ func (p *plotter) text(t Text, sp space, in *Insert) error {
 	if t.Align < TopLeft || t.Align > BottomRight {
 		return fmt.Errorf("alignment %d", t.Align)
 	}
-	lines := t.Lines
 	if t.Attr != "" && in != nil {
-		lines = []string{field(t, in.Fields)}
+		t = in.Filled(t)
 	}
+	lines := t.Lines
 	h := t.Height * sp.plot
 	tall := h * (1 + LinePitch*float64(len(lines)-1)) // first cap line to last baseline
 	up := geom.Polar(geom.Vec{}, 1, (t.Rot+90)*math.Pi/180)
@@ -198,15 +198,20 @@ func (p *plotter) text(t Text, sp space, in *Insert) error {
 	return nil
 }
 
-// field returns the value of a symbol's field, on one line, or the text that stands in the symbol
-// where the field has none.
-func field(t Text, fields []Field) string {
-	for _, f := range slices.Backward(fields) {
+// Filled returns a field of the symbol with the value it has here, on one line, or with the text that stands in
+// the symbol where it has none.
+func (in Insert) Filled(t Text) Text {
+	for _, f := range slices.Backward(in.Fields) {
 		if strings.EqualFold(f.Name, t.Attr) {
-			return f.Value
+			t.Lines = []string{f.Value}
+			if f.Height > 0 {
+				t.Height = f.Height
+			}
+			return t
 		}
 	}
-	return strings.Join(t.Lines, " ")
+	t.Lines = []string{strings.Join(t.Lines, " ")}
+	return t
 }
 
 func (p *plotter) fill(f Fill, sp space, tag *Tag) error {

@@ -285,7 +285,7 @@ func TestSymbol(t *testing.T) {
 		Text{Pen: Mark, At: v(0, 0), Height: 2, Align: BottomLeft, Lines: []string{"FIXED"}},
 	}}
 	tag := &Tag{Mark: "B3"}
-	in := Insert{Symbol: bubble, At: v(100, 50), Fields: []Field{{"NO", "4"}}, Tag: tag}
+	in := Insert{Symbol: bubble, At: v(100, 50), Fields: []Field{{Name: "NO", Value: "4"}}, Tag: tag}
 	tests := []struct {
 		name string
 		ink  func(in Insert) *Sheet
@@ -323,18 +323,22 @@ func TestFields(t *testing.T) {
 		fields []Field
 		want   string
 	}{
-		{"no value keeps the text", []Field{{"OTHER", "x"}}, "NOT STATED"},
-		{"value", []Field{{"DATE", "2026-01-05"}}, "2026-01-05"},
-		{"small letters are the same name", []Field{{"date", "2026-01-05"}}, "2026-01-05"},
-		{"the last value counts", []Field{{"DATE", "1"}, {"DATE", "2"}}, "2"},
-		{"one line", []Field{{"DATE", "1\n2"}}, "1 2"},
+		{"no value keeps the text", []Field{{Name: "OTHER", Value: "x"}}, "NOT STATED"},
+		{"value", []Field{{Name: "DATE", Value: "2026-01-05"}}, "2026-01-05"},
+		{"small letters are the same name", []Field{{Name: "date", Value: "2026-01-05"}}, "2026-01-05"},
+		{"the last value counts", []Field{{Name: "DATE", Value: "1"}, {Name: "DATE", Value: "2", Height: 4}}, "2"},
+		{"one line", []Field{{Name: "DATE", Value: "1\n2"}}, "1 2"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			date := Text{Pen: Mark, Height: 5, Align: BottomLeft, Lines: []string{"NOT", "STATED"}, Attr: "DATE"}
 			got := of[Words](inkOf(t, page(Insert{Symbol: &Symbol{Items: []Item{date}}, Fields: tt.fields})))
-			if len(got) != 1 || got[0].Text != tt.want {
-				t.Errorf("%+v, want %q", got, tt.want)
+			height := 5.0
+			if tt.want == "2" { // the value that counts brings its own
+				height = 4
+			}
+			if len(got) != 1 || got[0].Text != tt.want || got[0].Height != height {
+				t.Errorf("%+v, want %q, %g high", got, tt.want, height)
 			}
 		})
 	}

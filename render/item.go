@@ -93,7 +93,10 @@ type Symbol struct {
 }
 
 // Field is the value of one attribute of an inserted symbol.
-type Field struct{ Name, Value string }
+type Field struct {
+	Name, Value string
+	Height      float64 // cap height in symbol units; 0 is that of the symbol
+}
 
 // Insert places a Symbol.
 type Insert struct {

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"standclear/detail/check"
+	"standclear/detail/layermap"
 	"standclear/detail/sheet"
 	"standclear/render"
 	"standclear/render/dxf"
@@ -33,9 +34,10 @@ func draw(e env, args []string) int {
 	short := f.Bool("short", false, "draw the short set: the five sheets that nobody can do without")
 	one := f.String("sheet", "", "draw this sheet alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
+	layerMap := f.String("layers", "", "name and draw the layers of the DXF files by this map, a file or one of "+strings.Join(layermap.Names(), ", ")+"; other drawings keep their look (standclear layers prints a map)")
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
-		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n", args); !ok {
+		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n", args); !ok {
 		return code
 	}
 	kinds, err := kindsOf(*only)
@@ -45,6 +47,10 @@ func draw(e env, args []string) int {
 	}
 	if *out == "" {
 		fmt.Fprintln(e.err, "standclear draw: say where the set goes: --out DIR")
+		return exitInput
+	}
+	layers, ok := readLayers(e, *layerMap, kinds)
+	if !ok {
 		return exitInput
 	}
 	j, code := src.load(e, f.Args())
@@ -58,7 +64,7 @@ func draw(e env, args []string) int {
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	files, err := j.files(sheets, pages, kinds)
+	files, err := j.files(sheets, pages, kinds, dxf.Options{Layers: layers})
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
@@ -90,7 +96,7 @@ func kindsOf(only string) (map[string]bool, error) {
 }
 
 // files draws everything into memory; the PDF holds the sheets and then the pages of the calculation.
-func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool) ([]file, error) {
+func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool, cad dxf.Options) ([]file, error) {
 	var out []file
 	add := func(name string, write func(w io.Writer) error) error {
 		var b bytes.Buffer
@@ -107,9 +113,14 @@ func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool) ([]fil
 			}
 		}
 		if kinds["dxf"] {
-			if err := add(s.ID+".dxf", func(w io.Writer) error { return dxf.Write(w, s, dxf.Options{}) }); err != nil {
+			if err := add(s.ID+".dxf", func(w io.Writer) error { return dxf.Write(w, s, cad) }); err != nil {
 				return nil, err
 			}
+		}
+	}
+	if kinds["dxf"] {
+		if err := drawings(sheets, cad, add); err != nil {
+			return nil, err
 		}
 	}
 	if kinds["pdf"] {
@@ -137,6 +148,24 @@ func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool) ([]fil
 	}
 	return out, nil
 }
+
+// drawings adds the file of the whole set and one file for each view.
+func drawings(sheets []*render.Sheet, o dxf.Options, add func(name string, write func(w io.Writer) error) error) error {
+	if err := add("set.dxf", func(w io.Writer) error { return dxf.WriteSet(w, sheets, o) }); err != nil {
+		return err
+	}
+	for _, s := range sheets {
+		for i, v := range s.Views {
+			if err := add(detailFile(s.ID, v.ID), func(w io.Writer) error { return dxf.WriteView(w, s, i, o) }); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// detailFile names the file of one view.
+func detailFile(sheet, view string) string { return "details/" + sheet + "-" + view + ".dxf" }
 
 func (j *job) title() string {
 	return strings.TrimSpace(j.spec.Project.Name + " - " + j.spec.Project.Element)

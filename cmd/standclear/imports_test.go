@@ -36,7 +36,9 @@ var below = map[string][]string{
 	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
-	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
+	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat", "detail/keyfile"},
+	"detail/keyfile":        {"detail/spec"},
+	"detail/layermap":       {"render", "detail/unit", "detail/spec", "detail/keyfile"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
 	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view"},
 	"cmd/standclear":        nil, // anything

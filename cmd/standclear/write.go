@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -29,12 +30,17 @@ func writeAll(dir string, files []file) (err error) {
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(stage)) }()
 	for _, f := range files {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(stage, f.name)), 0o777); err != nil {
+			return err
+		}
 		if err := writeFile(filepath.Join(stage, f.name), f.data); err != nil {
 			return err
 		}
 	}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return err
+	for _, f := range files {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(dir, f.name)), 0o777); err != nil {
+			return err
+		}
 	}
 	return swap(stage, dir, files)
 }
@@ -72,9 +78,15 @@ func leftOver(dir string, ids []string, files []file) (out []string) {
 	for _, f := range files {
 		now[f.name] = true
 	}
-	names := []string{"set.pdf"}
+	names := []string{"set.pdf", "set.dxf"}
 	for _, id := range ids {
 		names = append(names, id+".svg", id+".dxf")
+	}
+	details, _ := os.ReadDir(filepath.Join(dir, "details")) // none when it is not there
+	for _, d := range details {
+		if slices.ContainsFunc(ids, func(id string) bool { return strings.HasPrefix(d.Name(), id+"-") }) {
+			names = append(names, "details/"+d.Name())
+		}
 	}
 	for _, n := range names {
 		if _, err := os.Lstat(filepath.Join(dir, n)); err == nil && !now[n] {

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -53,15 +54,31 @@ func TestSwapPutsBack(t *testing.T) {
 	}
 }
 
+// Files go into folders of the set, which are made where they are needed.
+func TestWriteIntoFolders(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "set")
+	for _, text := range []string{"old", "new"} {
+		if err := writeAll(dir, []file{{"a", []byte(text)}, {"details/b", []byte(text)}}); err != nil {
+			t.Fatal(err)
+		}
+		if a, b := content(t, dir, "a"), content(t, dir, "details/b"); a != text || b != text {
+			t.Errorf("a is %q and b %q, want %q", a, b, text)
+		}
+	}
+}
+
 func TestLeftOver(t *testing.T) {
 	dir := t.TempDir()
-	for _, n := range []string{"A-101.svg", "A-101.dxf", "set.pdf", "other.txt"} {
+	if err := os.Mkdir(filepath.Join(dir, "details"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range []string{"A-101.svg", "A-101.dxf", "set.pdf", "other.txt", "details/A-101-1.dxf", "details/A-101-2.dxf", "details/mine.dxf"} {
 		if err := os.WriteFile(filepath.Join(dir, n), nil, 0o666); err != nil {
 			t.Fatal(err)
 		}
 	}
-	got := leftOver(dir, []string{"A-101"}, []file{{name: "A-101.svg"}})
-	if len(got) != 2 || got[0] != "set.pdf" || got[1] != "A-101.dxf" {
-		t.Errorf("left over: %v", got)
+	got := strings.Join(leftOver(dir, []string{"A-101"}, []file{{name: "A-101.svg"}, {name: "details/A-101-1.dxf"}}), " ")
+	if got != "set.pdf A-101.dxf details/A-101-2.dxf" {
+		t.Errorf("left over: %s", got)
 	}
 }

@@ -106,8 +106,9 @@ func (w *writer) cells(s *render.Sheet, n, of int, scale string) []field {
 	}
 }
 
-// fields draws the title cells as one inserted symbol with an attribute for every line, and returns
-// the height they reach.
+// fields draws the title cells as one inserted symbol with an attribute for every line a cell has room for, and
+// returns the height they reach. The symbol is the same on every sheet of its size, so that a set holds it once:
+// a long value is lettered smaller by its insert.
 func (w *writer) fields(s *render.Sheet, l layoutOf, n, of int, scale string) float64 {
 	x0, x1, y := l.strip.Min.X, l.strip.Max.X, l.strip.Min.Y
 	sym := &render.Symbol{Name: "SC-TITLE-" + strings.ReplaceAll(l.size.Name, " ", "")}
@@ -115,17 +116,20 @@ func (w *writer) fields(s *render.Sheet, l layoutOf, n, of int, scale string) fl
 	at := 0.0
 	for _, c := range w.cells(s, n, of, scale) {
 		top := at + c.height()
-		sym.Items = append(sym.Items, rule(render.Grid, pt(0, top), pt(x1-x0, top)),
+		sym.Items = append(sym.Items, rule(render.TitleText, pt(0, top), pt(x1-x0, top)),
 			render.Text{Pen: render.TitleText, At: pt(2, top-1.2), Height: 2, Align: render.TopLeft, Lines: []string{c.label}})
 		lines, h := c.fit(x1 - x0 - 4)
-		for i, v := range lines {
-			name := c.attr
+		for i := range c.lines {
+			f := render.Field{Name: c.attr, Height: h}
 			if i > 0 {
-				name = fmt.Sprintf("%s_%d", c.attr, i+1)
+				f.Name = fmt.Sprintf("%s_%d", c.attr, i+1)
 			}
-			base := top - 4.2 - h - float64(i)*h*render.LinePitch
-			sym.Items = append(sym.Items, render.Text{Pen: render.TitleText, At: pt(2, base), Height: h, Align: render.BottomLeft, Lines: []string{"-"}, Attr: name})
-			ins.Fields = append(ins.Fields, render.Field{Name: name, Value: v})
+			if i < len(lines) {
+				f.Value = lines[i]
+			}
+			base := top - 4.2 - c.text - float64(i)*c.text*render.LinePitch
+			sym.Items = append(sym.Items, render.Text{Pen: render.TitleText, At: pt(2, base), Height: c.text, Align: render.BottomLeft, Lines: []string{"-"}, Attr: f.Name})
+			ins.Fields = append(ins.Fields, f)
 		}
 		at = top
 	}

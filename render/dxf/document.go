@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
+	"strings"
 
 	"standclear/geom"
 	"standclear/render"
@@ -13,19 +14,20 @@ import (
 const appName = "STANDCLEAR"
 
 // document is the file being built: spaces and blocks with their entities, the names they use,
-// and the handles. A sheet is added to it; several could be.
+// and the handles. Sheets are added to it.
 //
 // The file opens with the highest handle and its tables name what the entities use, so entities
 // come first, the records around them later, and nothing is written before all of it stands.
 type document struct {
-	unit render.Unit
+	unit   render.Unit
+	layers render.Layers
 
 	last    handle
 	model   *block
 	blocks  []*block // in file order, model space first
 	layouts []*layout
-	figures map[string]*figure // by lower-case block name
-	inner   []*figure          // symbols, inner ones first
+	figures map[figureKey]*figure
+	inner   []*figure // symbols, inner ones first
 	names   used
 
 	heads   map[string]handle // of the tables, by name
@@ -39,8 +41,8 @@ type document struct {
 }
 
 func newDocument(u render.Unit) *document {
-	d := &document{unit: u, figures: map[string]*figure{}, heads: map[string]handle{}}
-	d.names.layers = map[string]render.Pen{}
+	d := &document{unit: u, layers: render.OwnLayers(), figures: map[figureKey]*figure{}, heads: map[string]handle{}}
+	d.names.layers = map[string]render.Layer{}
 	for _, t := range tableNames {
 		d.heads[t] = d.next()
 	}
@@ -64,38 +66,58 @@ func (d *document) block(name string) *block {
 	return b
 }
 
-// add draws the sheet: its symbols as blocks, its views in model space, its paper in a layout.
-func (d *document) add(s *render.Sheet) error {
-	if err := d.draw(s); err != nil {
-		return fmt.Errorf("dxf: sheet %s: %w", s.ID, err)
+// add draws the sheets: their symbols as blocks, their views in model space, their paper in layouts.
+func (d *document) add(sheets ...*render.Sheet) error {
+	for _, s := range sheets {
+		if err := d.accept(s); err != nil {
+			return fmt.Errorf("dxf: sheet %s: %w", s.ID, err)
+		}
+	}
+	for _, f := range d.inner {
+		if err := d.drawSymbol(f); err != nil {
+			return fmt.Errorf("dxf: sheet %s: %w", f.sheet.ID, err)
+		}
+	}
+	for _, l := range d.layouts {
+		if err := d.draw(l); err != nil {
+			return fmt.Errorf("dxf: sheet %s: %w", l.sheet.ID, err)
+		}
 	}
 	return nil
 }
 
-func (d *document) draw(s *render.Sheet) error {
+// accept looks at a sheet and gives it a layout, before anything is drawn.
+func (d *document) accept(s *render.Sheet) error {
+	if s.Unit != d.unit {
+		return errors.New("it is in another unit than the first")
+	}
 	if err := d.inspect(s); err != nil {
 		return err
 	}
 	l := d.layout(s)
+	for _, o := range d.layouts[:len(d.layouts)-1] {
+		if strings.EqualFold(o.name, l.name) {
+			return fmt.Errorf("two sheets have the name %s", l.name)
+		}
+	}
 	for _, e := range l.space.items {
 		if !e.data.sound() {
 			return errors.New("a view lies too far out")
 		}
 	}
-	for _, f := range d.inner {
-		if err := d.drawSymbol(s, f); err != nil {
-			return err
-		}
-	}
-	for _, v := range drawn(s.Views) {
-		f := frame{place: v.Place, per: d.unit.PerMM(), k: v.Scale.K}
-		c := &canvas{document: d, sheet: s, into: d.model, frame: f}
+	return nil
+}
+
+// draw draws the views and the paper of a sheet.
+func (d *document) draw(l *layout) error {
+	for _, v := range drawn(l.sheet.Views) {
+		c := &canvas{document: d, sheet: l.sheet, into: d.model, frame: d.frameOf(l, v)}
 		if err := each(v.Items, c.item); err != nil {
 			return fmt.Errorf("view %q: %w", v.ID, err)
 		}
 	}
-	c := &canvas{document: d, sheet: s, into: l.space, frame: frame{per: d.unit.PerMM(), k: 1}}
-	return each(s.Items, c.item)
+	c := &canvas{document: d, sheet: l.sheet, into: l.space, frame: frame{per: d.unit.PerMM(), k: 1}}
+	return each(l.sheet.Items, c.item)
 }
 
 // finish settles what the entities left open: their order, the dimension pictures, the handles.
@@ -116,7 +138,7 @@ func (d *document) finish() {
 	}
 	d.blocks = append(d.blocks, pictures...)
 	for _, l := range d.layouts {
-		l.sign()
+		l.sign(d)
 	}
 	d.each(func(e *entity) { e.handle = d.next() })
 	d.tally()
@@ -169,7 +191,7 @@ func (b *block) entities() tags {
 	return t
 }
 
-// entitySection holds model space and the first layout; a second layout would stand in its block.
+// entitySection holds model space and the first layout; the others stand in their blocks.
 func (d *document) entitySection() tags {
 	var t tags
 	for _, b := range d.blocks {

@@ -36,6 +36,7 @@ type entity struct {
 	override tags      // extended data of a dimension: how it differs from its style
 	parts    []*entity // attributes and their end mark, owned by an insert
 	picture  *block    // what a dimension shows
+	inner    *block    // what an insert places
 	box      geom.Box  // in the file's unit, empty when it has none of its own
 	same     string    // equal for repeats; empty is never a repeat
 	edges    []string  // of a chain: its straight pieces, so that a line along one is a repeat

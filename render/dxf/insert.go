@@ -9,10 +9,15 @@ import (
 	"standclear/render"
 )
 
-// drawSymbol draws a symbol as a block about its grip, in the file's unit at the symbol's own size.
-func (d *document) drawSymbol(s *render.Sheet, f *figure) error {
+// drawSymbol draws a symbol as a block about its grip, in the file's unit at the symbol's own size. A block all on
+// layer 0 serves every discipline; one that holds layers of its own is named after the discipline where the file
+// has several.
+func (d *document) drawSymbol(f *figure) error {
+	if f.block = d.shared(f); f.block != nil {
+		return nil
+	}
 	f.block = d.block(name(f.symbol.Name))
-	c := &canvas{document: d, sheet: s, into: f.block, frame: frame{per: d.unit.PerMM(), k: 1}, figure: f}
+	c := &canvas{document: d, sheet: f.sheet, into: f.block, frame: frame{per: d.unit.PerMM(), k: 1}, figure: f}
 	err := each(f.symbol.Items, func(it render.Item) error {
 		if t, ok := it.(render.Text); ok && t.Attr != "" {
 			return c.attributeDefinition(t)
@@ -25,12 +30,55 @@ func (d *document) drawSymbol(s *render.Sheet, f *figure) error {
 	if err != nil {
 		return fmt.Errorf("symbol %q: %w", f.symbol.Name, err)
 	}
+	if d.disciplines() > 1 && !f.block.follows() {
+		f.block.name += "-" + name(f.sheet.Discipline())
+	}
+	for _, b := range d.blocks {
+		if b != f.block && strings.EqualFold(b.name, f.block.name) {
+			return fmt.Errorf("two symbols have the name %q", b.name)
+		}
+	}
 	return nil
 }
 
+// shared returns the block that was drawn of the symbol for another discipline, when it serves this one as well.
+func (d *document) shared(f *figure) *block {
+	for _, o := range d.inner {
+		if o.block == nil { // this one, or one not drawn yet
+			break
+		}
+		if keyOf(o.symbol, f.sheet) == keyOf(f.symbol, f.sheet) && o.pen == f.pen && !o.mixed && !f.mixed && o.block.follows() {
+			return o.block
+		}
+	}
+	return nil
+}
+
+// follows reports whether everything in the block takes the layer of its insert.
+func (b *block) follows() bool {
+	for _, e := range b.items {
+		if e.layer != "0" || e.inner != nil && !e.inner.follows() {
+			return false
+		}
+	}
+	return true
+}
+
+// disciplines counts those of the sheets.
+func (d *document) disciplines() int {
+	met := map[string]bool{}
+	for _, l := range d.layouts {
+		met[l.sheet.Discipline()] = true
+	}
+	return len(met)
+}
+
+// figureOf returns the block of a symbol that inspect has seen.
+func (c *canvas) figureOf(s *render.Symbol) *figure { return c.figures[keyOf(s, c.sheet)] }
+
 func hasField(s *render.Symbol, n string) bool {
 	for _, it := range s.Items {
-		if t, ok := it.(render.Text); ok && t.Attr != "" && field(t.Attr) == field(n) {
+		if t, ok := it.(render.Text); ok && t.Attr != "" && strings.EqualFold(t.Attr, n) {
 			return true
 		}
 	}
@@ -80,7 +128,7 @@ func (c *canvas) insert(in render.Insert) error {
 	if scale == 0 {
 		scale = 1
 	}
-	e := &entity{kind: "INSERT", order: symbols, remember: tagged(in.Tag)}
+	e := &entity{kind: "INSERT", order: symbols, remember: tagged(in.Tag), inner: f.block}
 	at := c.frame.at(in.At)
 	attributes, err := c.attributes(in, f, scale)
 	if err != nil {
@@ -108,10 +156,6 @@ func (c *canvas) insert(in render.Insert) error {
 
 // attributes returns the fields of an inserted symbol where they stand in the drawing.
 func (c *canvas) attributes(in render.Insert, f *figure, scale float64) ([]*entity, error) {
-	given := map[string]string{}
-	for _, v := range in.Fields {
-		given[field(v.Name)] = v.Value
-	}
 	here := *c
 	here.k = scale // a symbol's text is in symbol units
 	var out []*entity
@@ -120,17 +164,13 @@ func (c *canvas) attributes(in render.Insert, f *figure, scale float64) ([]*enti
 		if !ok || t.Attr == "" {
 			continue
 		}
-		value, ok := given[field(t.Attr)]
-		if !ok {
-			value = strings.Join(t.Lines, " ")
-		}
+		t = in.Filled(t)
 		t.At = in.At.Add(t.At.Mul(scale))
-		e, err := here.attribute("ATTRIB", t, value)
+		e, err := here.attribute("ATTRIB", t, t.Lines[0])
 		if err != nil {
 			return nil, err
 		}
 		e.closeAttribute("AcDbAttribute", "", t)
-		t.Lines = []string{value}
 		e.layer, e.box = c.layerOf(t.Pen), here.textBox(t)
 		out = append(out, e)
 	}

@@ -25,11 +25,11 @@ func (d *document) inspect(s *render.Sheet) error {
 		return err
 	}
 	for _, v := range drawn(s.Views) {
-		if err := d.inspectView(v); err != nil {
+		if err := d.inspectView(s, v); err != nil {
 			return fmt.Errorf("view %q: %w", v.ID, err)
 		}
 	}
-	return each(s.Items, d.inspectItem)
+	return each(s.Items, func(it render.Item) error { return d.inspectItem(s, it) })
 }
 
 // drawn returns the views that hold anything; the others have no place on the sheet.
@@ -52,7 +52,7 @@ func inspectProps(props [][2]string) error {
 	return nil
 }
 
-func (d *document) inspectView(v render.View) error {
+func (d *document) inspectView(s *render.Sheet, v render.View) error {
 	w := v.Window
 	switch {
 	case !(v.Scale.K >= 1e-3 && v.Scale.K <= 1e6):
@@ -62,7 +62,7 @@ func (d *document) inspectView(v render.View) error {
 	case !positive(w.W()/v.Scale.K, w.H()/v.Scale.K):
 		return fmt.Errorf("window %g x %g mm shows nothing", w.W(), w.H())
 	}
-	return each(v.Items, d.inspectItem)
+	return each(v.Items, func(it render.Item) error { return d.inspectItem(s, it) })
 }
 
 // each calls fn for every item and names the one that fails.
@@ -75,7 +75,7 @@ func each(items []render.Item, fn func(render.Item) error) error {
 	return nil
 }
 
-func (d *document) inspectItem(it render.Item) error {
+func (d *document) inspectItem(s *render.Sheet, it render.Item) error {
 	switch it := it.(type) {
 	case render.Stroke:
 		return all(penned(it.Pen), drawable(it.Path))
@@ -88,7 +88,7 @@ func (d *document) inspectItem(it render.Item) error {
 	case render.Leader:
 		return all(penned(it.Pen), at(it.Points...))
 	case render.Insert:
-		return all(penned(it.Pen), at(it.At), d.inspectInsert(it))
+		return all(penned(it.Pen), at(it.At), d.inspectInsert(s, it))
 	}
 	return errors.New("of a kind that this format does not know")
 }
@@ -178,16 +178,24 @@ func inspectDim(d render.Dim) error {
 	return nil
 }
 
-// figure is a symbol as the file holds it: one block for all its inserts.
+// figure is a symbol as the file holds it: one block for all its inserts on the sheets of a discipline.
 type figure struct {
 	symbol *render.Symbol
+	sheet  *render.Sheet // the first that has it
 	block  *block
 	pen    render.Pen // of its inserts
 	mixed  bool       // inserted with different pens
 	open   bool       // being looked into
 }
 
-func (d *document) inspectInsert(in render.Insert) error {
+// figureKey names a figure: the name of its symbol in lower case, and the discipline, whose layers it may hold.
+type figureKey struct{ name, discipline string }
+
+func keyOf(symbol *render.Symbol, s *render.Sheet) figureKey {
+	return figureKey{strings.ToLower(name(symbol.Name)), s.Discipline()}
+}
+
+func (d *document) inspectInsert(s *render.Sheet, in render.Insert) error {
 	if in.Symbol == nil {
 		return errors.New("no symbol")
 	}
@@ -198,24 +206,31 @@ func (d *document) inspectInsert(in render.Insert) error {
 		if !hasField(in.Symbol, f.Name) {
 			return fmt.Errorf("symbol %q has no field %q", in.Symbol.Name, f.Name)
 		}
+		if f.Height != 0 && !positive(f.Height) {
+			return fmt.Errorf("symbol %q: field %q of height %g", in.Symbol.Name, f.Name, f.Height)
+		}
 	}
-	return d.inspectSymbol(in.Symbol, in.Pen)
+	return d.inspectSymbol(s, in.Symbol, in.Pen)
 }
 
-func (d *document) inspectSymbol(s *render.Symbol, pen render.Pen) error {
-	key := strings.ToLower(name(s.Name))
+func (d *document) inspectSymbol(sheet *render.Sheet, s *render.Symbol, pen render.Pen) error {
+	key := keyOf(s, sheet)
 	f := d.figures[key]
 	switch {
-	case key == "":
+	case key.name == "":
 		return errors.New("symbol without a name")
 	case f == nil:
-		f = &figure{symbol: s, pen: pen, open: true}
+		f = &figure{symbol: s, sheet: sheet, pen: pen, open: true}
 		d.figures[key] = f
 	case f.open:
 		return fmt.Errorf("symbol %q holds itself", s.Name)
-	case f.symbol != s && !reflect.DeepEqual(f.symbol, s):
-		return fmt.Errorf("two symbols have the name %q", s.Name)
-	default:
+	}
+	for _, o := range d.inner {
+		if o.symbol != s && keyOf(o.symbol, sheet) == key && !reflect.DeepEqual(o.symbol, s) {
+			return fmt.Errorf("two symbols have the name %q", s.Name)
+		}
+	}
+	if !f.open {
 		f.mixed = f.mixed || f.pen != pen
 		return nil
 	}
@@ -231,7 +246,7 @@ func (d *document) inspectSymbol(s *render.Symbol, pen render.Pen) error {
 			}
 			fields[k] = true
 		}
-		return d.inspectItem(it)
+		return d.inspectItem(sheet, it)
 	})
 	if err != nil {
 		return fmt.Errorf("symbol %q: %w", s.Name, err)

@@ -3,6 +3,9 @@ package dxf
 import (
 	"cmp"
 	"fmt"
+	"math"
+	"slices"
+	"strconv"
 	"strings"
 
 	"standclear/geom"
@@ -15,15 +18,23 @@ type layout struct {
 	name   string
 	space  *block
 	handle handle
+	shift  geom.Vec // mm, of all its views in model space
 	main   *entity  // the viewport that is the sheet itself
 	props  []string // what the file should remember of the sheet
 }
 
-// layout adds the paper of a sheet, with a viewport for each view, before anything is drawn on it.
+// layout adds the paper of a sheet, with a viewport for each view, before anything is drawn on it. Entities of
+// the first layout stand in the section of entities, those of the others in their blocks.
 func (d *document) layout(s *render.Sheet) *layout {
 	l := &layout{sheet: s, name: layoutName(s.ID), handle: d.next(), props: facts(s.Props...)}
-	l.space = d.block("*Paper_Space")
-	l.space.paper, l.space.separated, l.space.layout = true, true, l.handle
+	n := len(d.layouts)
+	block := "*Paper_Space"
+	if n > 0 {
+		block += strconv.Itoa(n - 1)
+		l.shift = d.below(s)
+	}
+	l.space = d.block(block)
+	l.space.paper, l.space.separated, l.space.layout = true, n == 0, l.handle
 	x := l.paper()
 	const sees, locked = 32 + 32768 + 524288, 16384 // on, no icon and no border tricks of 3-D
 	l.main = viewport(1, "0", sees, x.Center(), x.W()*1.1, x.H()*1.1, x.Center(), 1)
@@ -31,12 +42,44 @@ func (d *document) layout(s *render.Sheet) *layout {
 	for i, v := range drawn(s.Views) {
 		k, per := v.Scale.K, d.unit.PerMM()
 		paper := frame{per: per}.at(v.At.Add(v.Window.Center().Mul(1 / k)))
-		model := frame{place: v.Place, per: per}.at(v.Window.Center())
+		model := d.frameOf(l, v).at(v.Window.Center())
 		e := viewport(i+2, d.layer(s, render.NoPlot), sees+locked, paper, round(v.Window.W()/k*per), round(v.Window.H()/k*per), model, k)
 		l.space.items = append(l.space.items, e)
 	}
 	d.layouts = append(d.layouts, l)
 	return l
+}
+
+// frameOf returns where a view of the sheet lies in model space.
+func (d *document) frameOf(l *layout, v render.View) frame {
+	return frame{place: v.Place.Add(l.shift), per: d.unit.PerMM(), k: v.Scale.K}
+}
+
+// below returns how far the views of a sheet move so that they stand under those of the sheets before: by whole
+// steps of 10 ft or 3 m, far enough that none reaches into a viewport of another even where a program does not
+// clip.
+func (d *document) below(s *render.Sheet) geom.Vec {
+	step := 3000.0
+	if s.Unit == render.Inch {
+		step = 3048
+	}
+	under := reach(s)
+	for _, before := range slices.Backward(d.layouts) {
+		if over := reach(before.sheet); !over.Empty() && !under.Empty() {
+			return geom.Vec{Y: math.Floor((over.Min.Y+before.shift.Y-under.Max.Y)/step) * step}
+		}
+	}
+	return geom.Vec{}
+}
+
+// reach returns what the viewports of a sheet could show of model space if they were as large as the sheet.
+func reach(s *render.Sheet) geom.Box {
+	x := geom.EmptyBox()
+	for _, v := range drawn(s.Views) {
+		paper := geom.Vec{X: s.Size.W, Y: s.Size.H}.Mul(v.Scale.K / 2)
+		x = x.Include(v.Window.Min.Add(v.Place).Sub(paper)).Include(v.Window.Max.Add(v.Place).Add(paper))
+	}
+	return x
 }
 
 // layoutName makes a sheet's name fit for a layout; Model is taken.
@@ -70,26 +113,32 @@ func axes(code int) tags {
 	return tags{}.point(code, geom.Vec{}).point(code+1, geom.Vec{X: 1}).point(code+2, geom.Vec{Y: 1})
 }
 
-// sign writes what the file should remember onto the title block, else onto the first thing on
-// the sheet, else onto the sheet itself.
-func (l *layout) sign() {
-	var first, title *entity
+// sign writes what the file should remember onto the title block, else onto the first thing on the sheet; with
+// nothing on it, onto the title of the view, which goes along when model space is inserted elsewhere, else onto
+// the sheet itself.
+func (l *layout) sign(d *document) {
+	var first, title, heading *entity
 	for _, e := range l.space.items {
 		switch {
 		case e.kind == "VIEWPORT":
-		case title == nil && l.isTitle(e):
+		case title == nil && d.isTitle(l, e):
 			title = e
 		case first == nil:
 			first = e
 		}
 	}
-	e := cmp.Or(title, first, l.main)
+	for _, e := range d.model.items {
+		if heading == nil && len(d.layouts) == 1 && e.kind == "TEXT" && e.layer == d.layer(l.sheet, render.Heading) {
+			heading = e
+		}
+	}
+	e := cmp.Or(title, first, heading, l.main)
 	e.remember = append(e.remember, l.props...)
 }
 
 // isTitle reports whether e is a symbol on one of the layers of the title block.
-func (l *layout) isTitle(e *entity) bool {
-	return e.kind == "INSERT" && (e.layer == name(l.sheet.Layer(render.Border)) || e.layer == name(l.sheet.Layer(render.TitleText)))
+func (d *document) isTitle(l *layout, e *entity) bool {
+	return e.kind == "INSERT" && (e.layer == d.layer(l.sheet, render.Border) || e.layer == d.layer(l.sheet, render.TitleText))
 }
 
 // objectSection holds the dictionaries and the layouts, model space among them.

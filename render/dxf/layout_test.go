@@ -88,7 +88,7 @@ func TestLayoutIsTheSheet(t *testing.T) {
 }
 
 func TestLayoutName(t *testing.T) {
-	for in, want := range map[string]string{"A-301": "A-301", "": "Sheet", "model": "Sheet", " A/1 ": "A-1", strings.Repeat("x", 300): strings.Repeat("x", maxName)} {
+	for in, want := range map[string]string{"A-301": "A-301", "": "Sheet", "model": "Sheet", " A/1 ": "A-1", strings.Repeat("x", 300): strings.Repeat("x", render.MaxName)} {
 		if got := layoutName(in); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}
@@ -116,9 +116,13 @@ func TestPropertiesStandOnTheTitleBlock(t *testing.T) {
 	if got := signed(t, s); got != "INSERT SC-BUBBLE" {
 		t.Errorf("without a title block on %s", got)
 	}
-	s.Items = nil
+	s.Items = nil // the bold text is the title of the view
+	if got := signed(t, s); got != "TEXT " {
+		t.Errorf("without paper items on %s", got)
+	}
+	s.Views = s.Views[1:]
 	if got := signed(t, s); got != "VIEWPORT " {
-		t.Errorf("on an empty sheet on %s", got)
+		t.Errorf("without a title on %s", got)
 	}
 }
 

@@ -20,7 +20,6 @@ import (
 const (
 	maxString = 255 // bytes in one value
 	chunk     = 250 // bytes of paragraph text in one value
-	maxName   = 200 // bytes in a name
 	maxKey    = 64  // bytes in the name of a property
 
 	// Bytes of extended data from one source; an entity may hold about twice that (from memory, confirm).
@@ -102,15 +101,15 @@ func pack(atoms []string, n int) []string {
 	return out
 }
 
-// name makes a string fit to name a layer, block, style or layout, at most maxName bytes of it.
+// name makes a string fit to name a layer, block, style or layout, at most render.MaxName bytes of it.
 func name(s string) string {
 	s = strings.Map(func(r rune) rune {
-		if r == unicode.ReplacementChar || strings.ContainsRune("<>/\\\":;?*|,=`^", r) {
+		if r == unicode.ReplacementChar || strings.ContainsRune(render.NotInNames, r) {
 			return '-'
 		}
 		return r
 	}, strings.TrimSpace(render.Clean(s)))
-	return strings.TrimSpace(pack(strings.Split(s, ""), maxName)[0])
+	return strings.TrimSpace(pack(strings.Split(s, ""), render.MaxName)[0])
 }
 
 // field makes a string fit to name an attribute: upper case, without blanks.

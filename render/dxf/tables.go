@@ -91,7 +91,7 @@ func (d *document) usedLayers() []string { return slices.Sorted(maps.Keys(d.name
 func (d *document) lineTypes() []entry {
 	all := []render.LineType{{Name: "ByBlock"}, {Name: "ByLayer"}, render.Solid}
 	for _, n := range d.usedLayers() {
-		lt := d.names.layers[n].Def().Type
+		lt := d.names.layers[n].Type
 		if !slices.ContainsFunc(all, func(o render.LineType) bool { return o.Name == lt.Name }) {
 			all = append(all, lt)
 		}
@@ -111,10 +111,6 @@ func (d *document) lineTypes() []entry {
 	return out
 }
 
-// lastNamed is the last colour index that has a name and one meaning: beyond it the index is only near the
-// colour meant, which stands beside it.
-const lastNamed = 9
-
 // trueColour returns "#rrggbb" as the number 0xrrggbb; a test holds that those of render.Pens can be read.
 func trueColour(rgb string) int {
 	n, err := strconv.ParseUint(strings.TrimPrefix(rgb, "#"), 16, 24)
@@ -127,23 +123,23 @@ func trueColour(rgb string) int {
 // layerEntries returns the two layers every file has, and those in use. Weight, colour and line
 // type stand here and nowhere else.
 func (d *document) layerEntries() []entry {
-	layer := func(n string, p render.PenDef) entry {
-		t := tags{}.str(2, n).int(70, 0).int(62, p.Index)
-		if p.Index > lastNamed {
-			t = t.int(420, trueColour(p.RGB))
+	layer := func(n string, l render.Layer) entry {
+		t := tags{}.str(2, n).int(70, 0).int(62, l.Index)
+		if l.RGB != "" {
+			t = t.int(420, trueColour(l.RGB))
 		}
-		t = t.str(6, p.Type.Name)
-		if p.NoPlot {
+		t = t.str(6, l.Type.Name)
+		if l.NoPlot {
 			t = t.int(290, 0)
 		}
-		return entry{data: t.int(370, p.Weight).ref(390, d.plain)}
+		return entry{data: t.int(370, l.Weight).ref(390, d.plain)}
 	}
-	plain := render.PenDef{Weight: 25, Type: render.Solid, Index: 7}
+	plain := render.Layer{Weight: 25, Type: render.Solid, Index: 7}
 	points := plain
 	points.NoPlot = true
 	out := []entry{layer("0", plain), layer(defPoints, points)}
 	for _, n := range d.usedLayers() {
-		out = append(out, layer(n, d.names.layers[n].Def()))
+		out = append(out, layer(n, d.names.layers[n]))
 	}
 	return out
 }

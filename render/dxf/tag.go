@@ -2,7 +2,6 @@ package dxf
 
 import (
 	"bufio"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -87,7 +86,12 @@ func isReal(code int) bool {
 // write sends the run to w, which keeps its first error.
 func (t tags) write(w *bufio.Writer) {
 	for _, g := range t {
-		fmt.Fprintf(w, "%3d\n%s\n", g.code, g.value)
+		code := strconv.Itoa(g.code)
+		w.WriteString("   "[min(len(code), 3):])
+		w.WriteString(code)
+		w.WriteByte('\n')
+		w.WriteString(g.value)
+		w.WriteByte('\n')
 	}
 }
 

@@ -3,14 +3,13 @@ package dxf
 import (
 	"maps"
 	"slices"
-	"strings"
 
 	"standclear/render"
 )
 
 // used collects what the entities refer to, so that the tables hold that and no more.
 type used struct {
-	layers    map[string]render.Pen
+	layers    map[string]render.Layer
 	dimStyles []dimStyle
 	notes     bool // text styles
 	bold      bool
@@ -33,7 +32,7 @@ func (d *document) tally() {
 			}
 		}
 	})
-	maps.DeleteFunc(d.names.layers, func(n string, _ render.Pen) bool { return !layers[n] })
+	maps.DeleteFunc(d.names.layers, func(n string, _ render.Layer) bool { return !layers[n] })
 	d.names.dimStyles = slices.DeleteFunc(d.names.dimStyles, func(s dimStyle) bool { return !dims[s.name] })
 	d.names.notes = styles[noteStyle] || len(dims) > 0
 	d.names.bold = styles[boldStyle]
@@ -53,9 +52,10 @@ func (d *document) each(fn func(*entity)) {
 
 // layer returns the layer of the pen on a sheet.
 func (d *document) layer(s *render.Sheet, p render.Pen) string {
-	n := name(s.Layer(p))
+	l := d.layers[p]
+	n := name(l.On(s))
 	if _, ok := d.names.layers[n]; !ok {
-		d.names.layers[n] = p
+		d.names.layers[n] = l
 	}
 	return n
 }
@@ -89,9 +89,4 @@ func tagged(t *render.Tag) []string {
 		return nil
 	}
 	return facts([2]string{"mark", t.Mark}, [2]string{"material", t.Material}, [2]string{"size", t.Size}, [2]string{"role", t.Role})
-}
-
-// figureOf returns the block of a symbol that inspect has seen.
-func (d *document) figureOf(s *render.Symbol) *figure {
-	return d.figures[strings.ToLower(name(s.Name))]
 }

@@ -23,20 +23,10 @@
 package casefile
 
 import (
-	"bytes"
-	"cmp"
-	"errors"
-	"fmt"
-	"io"
-	"regexp"
-	"slices"
-	"strconv"
-	"strings"
-	"unicode/utf8"
-
 	"go.yaml.in/yaml/v3"
 
 	"standclear/detail/heat"
+	"standclear/detail/keyfile"
 	"standclear/detail/spec"
 )
 
@@ -54,20 +44,14 @@ type place struct {
 	path string
 }
 
-// manyBytes is the most a case file may have.
-const manyBytes = 1 << 20
-
 // Read returns the case in src, or all problems with the file. The name stands in messages only.
 func Read(name string, src []byte) (*File, spec.Problems) {
-	r := &reader{name: name, file: &File{name: name, parts: map[heat.Part][]place{}}}
-	if root := r.root(bytes.TrimPrefix(src, []byte("\ufeff"))); root != nil {
+	r := &reader{Reader: keyfile.Reader{File: name, What: "a case", Begins: "name:"}, file: &File{name: name, parts: map[heat.Part][]place{}}}
+	if root := r.Root(src); root != nil {
 		r.read(root)
 	}
-	if len(r.problems) > 0 {
-		slices.SortStableFunc(r.problems, func(a, b spec.Problem) int {
-			return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Col, b.Col))
-		})
-		return nil, r.problems
+	if problems := r.Sorted(); problems != nil {
+		return nil, problems
 	}
 	return r.file, nil
 }
@@ -87,50 +71,6 @@ func (f *File) Problems(faults heat.Faults) spec.Problems {
 
 // reader fills a File from a tree.
 type reader struct {
-	name     string
-	file     *File
-	problems spec.Problems
-}
-
-func (r *reader) fail(n *yaml.Node, path, given, allowed, do string) {
-	r.problems = append(r.problems, spec.Problem{File: r.name, Line: max(n.Line, 1), Col: max(n.Column, 1), Key: path, Given: given, Allowed: allowed, Do: do})
-}
-
-// root reads src as one YAML document; nil when it is none.
-func (r *reader) root(src []byte) *yaml.Node {
-	top := &yaml.Node{Line: 1, Column: 1}
-	switch {
-	case len(src) > manyBytes:
-		r.fail(top, "", fmt.Sprintf("the file has %d bytes", len(src)), fmt.Sprintf("at most %d are read", manyBytes), "")
-		return nil
-	case !utf8.Valid(src):
-		r.fail(top, "", "this is not UTF-8 text", "", "save the file as UTF-8")
-		return nil
-	}
-	dec := yaml.NewDecoder(bytes.NewReader(src))
-	var doc, second yaml.Node
-	switch err := dec.Decode(&doc); {
-	case errors.Is(err, io.EOF):
-		r.fail(top, "", "the file is empty", "a case begins with name:", "")
-		return nil
-	case err != nil:
-		r.syntax(err)
-		return nil
-	}
-	if err := dec.Decode(&second); !errors.Is(err, io.EOF) {
-		r.fail(&second, "", "a second document begins after ---", "one file is one case", "put it in a file of its own")
-		return nil
-	}
-	return doc.Content[0]
-}
-
-// syntax puts an error of the YAML reader to its line.
-func (r *reader) syntax(err error) {
-	text := strings.TrimPrefix(err.Error(), "yaml: ")
-	at := &yaml.Node{Line: 1, Column: 1}
-	if m := regexp.MustCompile(`^line (\d+): `).FindStringSubmatch(text); m != nil {
-		at.Line, _ = strconv.Atoi(m[1])
-		text = strings.TrimPrefix(text, m[0])
-	}
-	r.fail(at, "", "not readable as YAML: "+text, "", "look at the indent, the quotes and the brackets near this line")
+	keyfile.Reader
+	file *File
 }

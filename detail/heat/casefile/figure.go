@@ -8,6 +8,7 @@ import (
 
 	"go.yaml.in/yaml/v3"
 
+	"standclear/detail/keyfile"
 	"standclear/detail/unit"
 )
 
@@ -51,18 +52,18 @@ func plain(s string) string {
 
 // figure reads a number with a unit of m.
 func (r *reader) figure(n *yaml.Node, path string, m measure) float64 {
-	text, ok := r.one(n, path, m.forms)
+	text, ok := r.One(n, path, m.forms)
 	if !ok {
 		return 0
 	}
 	end := strings.IndexFunc(text, func(c rune) bool { return !strings.ContainsRune("+-.0123456789", c) })
 	if end < 0 {
-		r.fail(n, path, fmt.Sprintf("%q has no unit", cut(text)), m.forms, "")
+		r.Fail(n, path, fmt.Sprintf("%q has no unit", keyfile.Cut(text)), m.forms, "")
 		return 0
 	}
 	v, err := strconv.ParseFloat(text[:end], 64)
 	if err != nil {
-		r.fail(n, path, fmt.Sprintf("%q is not a %s", cut(text), m.name), m.forms, "")
+		r.Fail(n, path, fmt.Sprintf("%q is not a %s", keyfile.Cut(text), m.name), m.forms, "")
 		return 0
 	}
 	for _, u := range m.units {
@@ -70,13 +71,13 @@ func (r *reader) figure(n *yaml.Node, path string, m measure) float64 {
 			return v * u.by
 		}
 	}
-	r.fail(n, path, fmt.Sprintf("%q is not a %s: %q is not a unit of one", cut(text), m.name, cut(strings.TrimSpace(text[end:]))), m.forms, "")
+	r.Fail(n, path, fmt.Sprintf("%q is not a %s: %q is not a unit of one", keyfile.Cut(text), m.name, keyfile.Cut(strings.TrimSpace(text[end:]))), m.forms, "")
 	return 0
 }
 
 // length reads a length, mm.
 func (r *reader) length(n *yaml.Node, path string) float64 {
-	text, ok := r.one(n, path, "a length is written 38mm or 1.5in")
+	text, ok := r.One(n, path, "a length is written 38mm or 1.5in")
 	if !ok {
 		return 0
 	}
@@ -87,7 +88,7 @@ func (r *reader) length(n *yaml.Node, path string) float64 {
 
 // temperature reads a temperature, degrees C.
 func (r *reader) temperature(n *yaml.Node, path string) float64 {
-	text, ok := r.one(n, path, "a temperature is written 20C or 68F")
+	text, ok := r.One(n, path, "a temperature is written 20C or 68F")
 	if !ok {
 		return 0
 	}
@@ -100,6 +101,6 @@ func (r *reader) temperature(n *yaml.Node, path string) float64 {
 func (r *reader) typed(n *yaml.Node, path string, err error) {
 	var syntax *unit.SyntaxError
 	if errors.As(err, &syntax) {
-		r.fail(n, path, syntax.Given, syntax.Forms, syntax.Do)
+		r.Fail(n, path, syntax.Given, syntax.Forms, syntax.Do)
 	}
 }

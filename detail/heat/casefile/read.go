@@ -7,15 +7,16 @@ import (
 	"go.yaml.in/yaml/v3"
 
 	"standclear/detail/heat"
+	"standclear/detail/keyfile"
 )
 
 // read fills the case from the root of the file.
 func (r *reader) read(root *yaml.Node) {
-	keys := r.keyed(root, "", "name", "dimensions", "materials", "environments", "boxes", "rods", "probes")
+	keys := r.Keyed(root, "", "name", "dimensions", "materials", "environments", "boxes", "rods", "probes")
 	c := &r.file.Case
 	r.note(heat.InCase, root, "")
 	if n := keys["name"]; n != nil {
-		c.Name, _ = r.one(n, "name", "")
+		c.Name, _ = r.One(n, "name", "")
 	}
 	c.Dim = r.dimensions(root, keys["dimensions"])
 	if c.Dim == 0 {
@@ -32,7 +33,7 @@ func (r *reader) read(root *yaml.Node) {
 		if n := keys[part.name]; n != nil {
 			part.read(n)
 		} else if part.need && (root.Kind == yaml.MappingNode) {
-			r.fail(root, part.name, "it is not given", "a case needs materials, environments and boxes", "")
+			r.Fail(root, part.name, "it is not given", "a case needs materials, environments and boxes", "")
 		}
 	}
 }
@@ -45,27 +46,27 @@ func (r *reader) dimensions(root, n *yaml.Node) int {
 	const allowed = "2 (flows per metre of depth) or 3 is needed"
 	if n == nil {
 		if root.Kind == yaml.MappingNode {
-			r.fail(root, "dimensions", "it is not given", allowed, "")
+			r.Fail(root, "dimensions", "it is not given", allowed, "")
 		}
 		return 0
 	}
-	text, ok := r.one(n, "dimensions", allowed)
+	text, ok := r.One(n, "dimensions", allowed)
 	switch {
 	case text == "2":
 		return 2
 	case text == "3":
 		return 3
 	case ok:
-		r.fail(n, "dimensions", fmt.Sprintf("%q is not allowed", cut(text)), allowed, "")
+		r.Fail(n, "dimensions", fmt.Sprintf("%q is not allowed", keyfile.Cut(text)), allowed, "")
 	}
 	return 0
 }
 
 func (r *reader) materials(n *yaml.Node) {
-	for _, row := range r.section(n, "materials", "it holds name: conductivity") {
-		path := join("materials", cut(row.name))
-		r.note(heat.InMaterial, row.key, path)
-		r.file.Case.Materials = append(r.file.Case.Materials, r.material(row.name, row.val, path))
+	for _, row := range r.Section(n, "materials", "it holds name: conductivity") {
+		path := keyfile.Join("materials", keyfile.Cut(row.Name))
+		r.note(heat.InMaterial, row.Key, path)
+		r.file.Case.Materials = append(r.file.Case.Materials, r.material(row.Name, row.Val, path))
 	}
 }
 
@@ -74,13 +75,13 @@ func (r *reader) material(name string, n *yaml.Node, path string) heat.Material 
 	switch n.Kind {
 	case yaml.SequenceNode:
 		m := heat.Isotropic(name, 1)
-		items := r.list(n, path, conductivity().forms)
+		items := r.List(n, path, conductivity().forms)
 		if len(items) != dim {
-			r.fail(n, path, fmt.Sprintf("a list of %d", len(items)), fmt.Sprintf("one conductivity for each of %s is needed", strings.Join(axes(dim), ", ")), "")
+			r.Fail(n, path, fmt.Sprintf("a list of %d", len(items)), fmt.Sprintf("one conductivity for each of %s is needed", strings.Join(axes(dim), ", ")), "")
 			return m
 		}
 		for a, item := range items {
-			m.K[a] = r.figure(item, join(path, fmt.Sprint(a)), conductivity())
+			m.K[a] = r.figure(item, keyfile.Join(path, fmt.Sprint(a)), conductivity())
 		}
 		return m
 	case yaml.MappingNode:
@@ -91,34 +92,34 @@ func (r *reader) material(name string, n *yaml.Node, path string) heat.Material 
 
 // air reads a closed layer of air.
 func (r *reader) air(name string, n *yaml.Node, path string) heat.Material {
-	keys := r.keyed(n, path, "air", "flow")
+	keys := r.Keyed(n, path, "air", "flow")
 	if keys["air"] == nil || keys["flow"] == nil {
-		r.fail(n, path, "air or flow is not given", "a closed layer of air is {air: 25mm, flow: sideways}", "")
+		r.Fail(n, path, "air or flow is not given", "a closed layer of air is {air: 25mm, flow: sideways}", "")
 		return heat.Material{}
 	}
-	d := r.length(keys["air"], join(path, "air"))
-	text, _ := r.one(keys["flow"], join(path, "flow"), "upward, downward or sideways is needed")
+	d := r.length(keys["air"], keyfile.Join(path, "air"))
+	text, _ := r.One(keys["flow"], keyfile.Join(path, "flow"), "upward, downward or sideways is needed")
 	h, known := map[string]heat.Heading{"sideways": heat.Sideways, "upward": heat.Upward, "downward": heat.Downward}[text]
 	if !known {
-		r.fail(keys["flow"], join(path, "flow"), fmt.Sprintf("%q is not allowed", cut(text)), "upward, downward or sideways is needed", "")
+		r.Fail(keys["flow"], keyfile.Join(path, "flow"), fmt.Sprintf("%q is not allowed", keyfile.Cut(text)), "upward, downward or sideways is needed", "")
 	}
 	m, ok := heat.AirLayer(name, d, h)
 	if !ok {
-		r.fail(keys["air"], join(path, "air"), fmt.Sprintf("a layer of %g mm", d), "more than 0 to 300 mm is in ISO 6946:2017 table 8", "")
+		r.Fail(keys["air"], keyfile.Join(path, "air"), fmt.Sprintf("a layer of %g mm", d), "more than 0 to 300 mm is in ISO 6946:2017 table 8", "")
 	}
 	return m
 }
 
 func (r *reader) envs(n *yaml.Node) {
-	for _, row := range r.section(n, "environments", "it holds name: {temperature, resistance}") {
-		path := join("environments", cut(row.name))
-		r.note(heat.InEnv, row.key, path)
-		keys := r.keyed(row.val, path, "temperature", "resistance", "coefficient")
-		e := heat.Env{Name: row.name}
+	for _, row := range r.Section(n, "environments", "it holds name: {temperature, resistance}") {
+		path := keyfile.Join("environments", keyfile.Cut(row.Name))
+		r.note(heat.InEnv, row.Key, path)
+		keys := r.Keyed(row.Val, path, "temperature", "resistance", "coefficient")
+		e := heat.Env{Name: row.Name}
 		if t := keys["temperature"]; t != nil {
-			e.T = r.temperature(t, join(path, "temperature"))
-		} else if row.val.Kind == yaml.MappingNode {
-			r.fail(row.key, join(path, "temperature"), "it is not given", "a temperature is written 20C or 68F", "")
+			e.T = r.temperature(t, keyfile.Join(path, "temperature"))
+		} else if row.Val.Kind == yaml.MappingNode {
+			r.Fail(row.Key, keyfile.Join(path, "temperature"), "it is not given", "a temperature is written 20C or 68F", "")
 		}
 		e.Rs = r.film(row, keys, path)
 		r.file.Case.Envs = append(r.file.Case.Envs, e)
@@ -126,37 +127,37 @@ func (r *reader) envs(n *yaml.Node) {
 }
 
 // film reads the surface resistance of an environment, which may be given as its coefficient.
-func (r *reader) film(row row, keys map[string]*yaml.Node, path string) float64 {
+func (r *reader) film(row keyfile.Row, keys map[string]*yaml.Node, path string) float64 {
 	rs, h := keys["resistance"], keys["coefficient"]
 	switch {
 	case rs != nil && h != nil:
-		r.fail(h, join(path, "coefficient"), "resistance is given too", "", "keep one of the two")
+		r.Fail(h, keyfile.Join(path, "coefficient"), "resistance is given too", "", "keep one of the two")
 	case rs != nil:
-		return r.figure(rs, join(path, "resistance"), resistance())
+		return r.figure(rs, keyfile.Join(path, "resistance"), resistance())
 	case h != nil:
-		if v := r.figure(h, join(path, "coefficient"), coefficient()); v > 0 {
+		if v := r.figure(h, keyfile.Join(path, "coefficient"), coefficient()); v > 0 {
 			return heat.FilmRs(v)
 		}
-		r.fail(h, join(path, "coefficient"), fmt.Sprintf("%q is not more than 0", cut(h.Value)), coefficient().forms, "")
-	case row.val.Kind == yaml.MappingNode:
-		r.fail(row.key, join(path, "resistance"), "it is not given", resistance().forms, "0 m2K/W holds the surface at the temperature")
+		r.Fail(h, keyfile.Join(path, "coefficient"), fmt.Sprintf("%q is not more than 0", keyfile.Cut(h.Value)), coefficient().forms, "")
+	case row.Val.Kind == yaml.MappingNode:
+		r.Fail(row.Key, keyfile.Join(path, "resistance"), "it is not given", resistance().forms, "0 m2K/W holds the surface at the temperature")
 	}
 	return 0
 }
 
 func (r *reader) probes(n *yaml.Node) {
 	dim := r.file.Case.Dim
-	for _, row := range r.section(n, "probes", "it holds name: [x, y, z]") {
-		path := join("probes", cut(row.name))
-		r.note(heat.InProbe, row.key, path)
-		p := heat.Probe{Name: row.name}
-		items := r.list(row.val, path, "a point is a list of "+strings.Join(axes(dim), ", "))
-		if row.val.Kind == yaml.SequenceNode && len(items) != dim {
-			r.fail(row.val, path, fmt.Sprintf("a list of %d", len(items)), "a point is a list of "+strings.Join(axes(dim), ", "), "")
+	for _, row := range r.Section(n, "probes", "it holds name: [x, y, z]") {
+		path := keyfile.Join("probes", keyfile.Cut(row.Name))
+		r.note(heat.InProbe, row.Key, path)
+		p := heat.Probe{Name: row.Name}
+		items := r.List(row.Val, path, "a point is a list of "+strings.Join(axes(dim), ", "))
+		if row.Val.Kind == yaml.SequenceNode && len(items) != dim {
+			r.Fail(row.Val, path, fmt.Sprintf("a list of %d", len(items)), "a point is a list of "+strings.Join(axes(dim), ", "), "")
 			items = nil
 		}
 		for a, item := range items {
-			p.At[a] = r.length(item, join(path, fmt.Sprint(a)))
+			p.At[a] = r.length(item, keyfile.Join(path, fmt.Sprint(a)))
 		}
 		r.file.Case.Probes = append(r.file.Case.Probes, p)
 	}
