@@ -23,7 +23,7 @@ func (w *writer) sequenceSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	cell := geom.Vec{X: (room.W() - (cols-1)*gap) / cols, Y: (room.H() - (rows-1)*gap) / rows}
 	var panels []*composer
 	_, fits := w.choose(0, 4, 12, cell, func(k float64) *composer {
-		panels = q.panels(k, cell.X)
+		panels = q.panels(k, cell)
 		largest := geom.Vec{}
 		for _, c := range panels {
 			largest = geom.Vec{X: math.Max(largest.X, c.extent.W()), Y: math.Max(largest.Y, c.extent.H())}
@@ -33,7 +33,7 @@ func (w *writer) sequenceSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	for i, c := range panels {
 		p := c.paper()
 		x, y := room.Min.X+float64(i%cols)*(cell.X+gap), room.Max.Y-float64(i/cols)*(cell.Y+gap)
-		w.place(s, c, fmt.Sprint(i+1), q.steps[i].title, origin, pt(x-p.Min.X+math.Max(0, (cell.X-p.W())/2), y-p.Max.Y-math.Max(0, (cell.Y-p.H())/2)))
+		w.place(s, c, fmt.Sprint(i+1), q.steps[i].title, origin, pt(x-p.Min.X, y-p.Max.Y-math.Max(0, (cell.Y-p.H())/2)))
 	}
 	x, y := room.Max.X-cell.X, room.Min.Y+cell.Y
 	for _, t := range []*table{w.lapTable(q.block, cell.X), w.pieceTable(q.block, cell.X)} {
@@ -54,8 +54,11 @@ type sequence struct {
 	window geom.Box // of the sections
 }
 
-// sequence gathers the stages about one block; false when there is none.
+// sequence gathers the stages about one block, once for all sizes; false when there is no block.
 func (w *writer) sequence() (*sequence, bool) {
+	if w.steps != nil {
+		return w.steps, true
+	}
 	b := w.sectionBlock()
 	if b < 0 {
 		return nil, false
@@ -74,6 +77,7 @@ func (w *writer) sequence() (*sequence, bool) {
 	q := &sequence{writer: w, block: b, all: w.stages(b, box)}
 	q.window = geom.Box{Min: geom.Vec{X: box.Min.Y, Y: box.Min.Z}, Max: geom.Vec{X: box.Max.Y, Y: box.Max.Z}}
 	q.steps = q.words()
+	w.steps = q
 	return q, true
 }
 
@@ -91,26 +95,29 @@ func (q *sequence) at(n int) (a *detail.Assembly, fresh func(*detail.Part) bool)
 	return &now, func(p *detail.Part) bool { return from[p] }
 }
 
-// panels composes the eight steps at one scale, their titles on one line.
-func (q *sequence) panels(k, width float64) []*composer {
+// panels composes the eight steps at one scale, each as wide as the cell and all equally high, so that they
+// stand in line.
+func (q *sequence) panels(k float64, cell geom.Vec) []*composer {
 	var out []*composer
-	low := math.Inf(1)
+	low, high := math.Inf(1), math.Inf(-1)
 	for i := range q.steps {
-		c := q.panel(i, k, width)
-		low = math.Min(low, c.extent.Min.Y)
+		c := q.panel(i, k, cell)
+		low, high = math.Min(low, c.extent.Min.Y), math.Max(high, c.extent.Max.Y)
 		out = append(out, c)
 	}
 	for i, c := range out {
-		c.extent.Min.Y = low
+		c.extent.Min.Y, c.extent.Max.Y = low, high
+		spare := math.Max(0, cell.X*k-c.extent.W()) / 2
+		c.extent.Min.X, c.extent.Max.X = c.extent.Min.X-spare, c.extent.Max.X+spare
 		c.title(fmt.Sprint(i+1), q.steps[i].title, q.scale(k).Text)
-		lines := wrap(q.steps[i].text, 2.5, width, false)
+		lines := wrap(q.steps[i].text, 2.5, cell.X, false)
 		c.text(render.Note, geom.Vec{X: c.extent.Min.X, Y: c.extent.Min.Y - c.mm(1)}, 2.5, render.TopLeft, 0, lines...)
 	}
 	return out
 }
 
 // panel draws one step: section on the right with its dimensions, axonometric on the left with its notes.
-func (q *sequence) panel(i int, k, width float64) *composer {
+func (q *sequence) panel(i int, k float64, cell geom.Vec) *composer {
 	c := q.composer(k)
 	n, st := i+1, q.steps[i]
 	a, fresh := q.at(n)
@@ -122,60 +129,96 @@ func (q *sequence) panel(i int, k, width float64) *composer {
 	c.add(before.Plain(render.Existing, k, &now), q.window)
 	c.add(now.Draw(k, q.a.Spec.Project.System), q.window)
 	c.breaks(section)
-	c.text(render.Note, geom.Vec{X: q.window.Max.X, Y: q.window.Max.Y + c.mm(4)}, 2.5, render.BottomRight, 0, "SECTION")
-	v, box := q.picture(c, i, bored)
+	look := q.picture(c, i, bored, cell)
 	for _, d := range st.dims {
 		c.dims(d.side, d.ticks, d.text...)
 	}
 	if n == stepMark {
-		q.marks(c, v)
+		q.marks(c, look)
 	}
-	c.noteWidth = math.Max(30, math.Min(58, width-(box.W()+q.window.W())/k-60))
+	c.noteWidth = q.noteRoom(c, cell)
 	for _, m := range st.notes {
-		p, _ := v.To(m.at)
-		c.call(left, p, m.end, m.words)
+		c.call(left, look.at(m.at), m.end, m.words)
 	}
+	c.text(render.Note, geom.Vec{X: look.box.Center().X, Y: look.box.Max.Y + c.mm(2)}, 2, render.BottomCentre, 0, "PICTURE, NOT TO SCALE")
+	c.text(render.Note, geom.Vec{X: q.window.Center().X, Y: q.window.Max.Y + c.mm(4)}, 2, render.BottomCentre, 0, "SECTION")
 	c.finish()
 	return c
+}
+
+// noteRoom is the plotted width left for notes beside the views and two chains.
+func (q *sequence) noteRoom(c *composer, cell geom.Vec) float64 {
+	const chains, leaders = 32, 18
+	return math.Max(34, math.Min(58, cell.X-c.object.W()/c.k-chains-leaders))
+}
+
+// look is the axonometric of a panel: how points of space come to lie in it, and the room it takes.
+type look struct {
+	view geom.View
+	size float64  // plotted larger than the section by
+	move geom.Vec // after that
+	box  geom.Box
+}
+
+func (l look) at(p geom.Vec3) geom.Vec {
+	v, _ := l.view.To(p)
+	return v.Mul(l.size).Add(l.move)
+}
+
+// path returns a path of the axonometric in the panel.
+func (l look) path(p geom.Path) geom.Path {
+	q := geom.Path{V: append([]geom.Vertex(nil), p.V...), Closed: p.Closed}
+	for i := range q.V {
+		q.V[i].Vec = q.V[i].Mul(l.size).Add(l.move)
+	}
+	return q
 }
 
 // fromLeft looks at the wall from outside, from the left and from above, more at its face than an
 // isometric does.
 func fromLeft(o geom.Vec3) geom.View { return geom.Axonometric(o, geom.Vec3{X: -0.55, Y: 1, Z: 0.5}) }
 
-// picture sets the axonometric of a step left of the section, and returns its view there and its box.
-func (q *sequence) picture(c *composer, i int, bored bool) (geom.View, geom.Box) {
+// picture sets the axonometric of a step left of the section, as large as the cell lets it.
+func (q *sequence) picture(c *composer, i int, bored bool, cell geom.Vec) look {
 	n := i + 1
 	a, fresh := q.at(n)
-	blk := q.a.Blocks[q.block].Box
-	v := fromLeft(geom.Vec3{X: blk.Center().X, Z: (q.window.Min.Y + q.window.Max.Y) / 2})
-	behind := q.a.Frame.SheathIn - 1
+	v := fromLeft(geom.Vec3{X: q.a.Blocks[q.block].Box.Center().X, Z: q.window.Center().Y})
 	p := q.once(fmt.Sprint("sequence picture ", n), func() view.Picture {
-		return view.Look(a, v, view.Options{Window: geom.EmptyBox(), Bored: bored, Only: func(p *detail.Part) bool { return p.Bounds().Max.Y > behind && p.Role != detail.Subfloor && p.Role != detail.Stud }})
+		return view.Look(a, v, view.Options{Window: geom.EmptyBox(), Bored: bored, Only: q.outside})
 	})
 	box := q.bounds(v)
-	move := geom.Vec{X: q.window.Min.X - c.mm(9) - box.Max.X, Y: q.window.Center().Y - box.Center().Y}
+	const words, notes = 52, 100 // captions over and title and text under the views; chains and notes beside
+	size := math.Min((cell.Y-words)*c.k/box.H(), (cell.X-notes)*c.k/box.W()-q.window.W()/box.W())
+	size = math.Max(0.8, math.Min(1.4, size))
+	l := look{view: v, size: size}
+	box = geom.Box{Min: box.Min.Mul(size), Max: box.Max.Mul(size)}
+	l.move = geom.Vec{X: q.window.Min.X - c.mm(9) - box.Max.X, Y: q.window.Center().Y - box.Center().Y}
+	l.box = geom.Box{Min: box.Min.Add(l.move), Max: box.Max.Add(l.move)}
 	now, before := p.Split(fresh)
-	for _, it := range append(before.Plain(render.Existing, c.k, &now), now.Plain(render.Visible, c.k, nil)...) {
+	for _, it := range append(before.Plain(render.Existing, c.k, &now), now.Plain(render.Cut, c.k, nil)...) {
 		st := it.(render.Stroke)
-		st.Path = moved(st.Path, move)
+		st.Path = l.path(st.Path)
 		c.put(st)
 	}
-	box = geom.Box{Min: box.Min.Add(move), Max: box.Max.Add(move)}
-	c.object = c.object.Union(box)
-	v.O = v.O.Sub(v.U.Mul(move.X)).Sub(v.V.Mul(move.Y))
-	return v, box
+	c.object.Min.X = l.box.Min.X // notes stand left of it; chains keep to the section
+	c.grow(l.box.Min, l.box.Max)
+	return l
+}
+
+// outside picks what the axonometric shows: the sheathing and what lies on it.
+func (q *sequence) outside(p *detail.Part) bool {
+	return p.Role == detail.Sheathing || p.Bounds().Max.Y > 0 && p.Role != detail.Footing && p.Role != detail.GroundIns
 }
 
 // bounds is the room the axonometric takes when everything is in place, the same for every step.
 func (q *sequence) bounds(v geom.View) geom.Box {
 	box := geom.EmptyBox()
 	for _, s := range q.all {
-		b := s.part.Bounds()
-		b.Min.Y = math.Max(b.Min.Y, q.a.Frame.SheathIn)
-		if b.Max.Y <= b.Min.Y {
+		if !q.outside(s.part) {
 			continue
 		}
+		b := s.part.Bounds()
+		b.Min.Y = math.Max(b.Min.Y, q.a.Frame.SheathIn)
 		for i := range 8 {
 			at := geom.Vec3{X: either(i&1 == 0, b.Min.X, b.Max.X), Y: either(i&2 == 0, b.Min.Y, b.Max.Y), Z: either(i&4 == 0, b.Min.Z, b.Max.Z)}
 			p, _ := v.To(at)
@@ -186,27 +229,17 @@ func (q *sequence) bounds(v geom.View) geom.Box {
 }
 
 // marks draws on the insulation, in both views, where the block will stand and its bolts go.
-func (q *sequence) marks(c *composer, v geom.View) {
+func (q *sequence) marks(c *composer, l look) {
 	blk, y := q.a.Blocks[q.block], q.a.Frame.InsulOut
-	ring := func(x, z float64) geom.Vec { p, _ := v.To(geom.Vec3{X: x, Y: y, Z: z}); return p }
+	on := func(x, z float64) geom.Vec { return l.at(geom.Vec3{X: x, Y: y, Z: z}) }
 	b := blk.Box
-	c.put(render.Stroke{Pen: render.Mark, Path: geom.Polygon(ring(b.Min.X, b.Min.Z), ring(b.Max.X, b.Min.Z), ring(b.Max.X, b.Max.Z), ring(b.Min.X, b.Max.Z))})
+	c.put(render.Stroke{Pen: render.Mark, Path: geom.Polygon(on(b.Min.X, b.Min.Z), on(b.Max.X, b.Min.Z), on(b.Max.X, b.Max.Z), on(b.Min.X, b.Max.Z))})
 	for _, h := range blk.Bolts {
-		r := 14.0
-		c.put(render.Stroke{Pen: render.Fastener, Path: geom.Polyline(ring(h.X-r, h.Y), ring(h.X+r, h.Y))},
-			render.Stroke{Pen: render.Fastener, Path: geom.Polyline(ring(h.X, h.Y-r), ring(h.X, h.Y+r))})
+		const r = 14.0
+		c.put(render.Stroke{Pen: render.Fastener, Path: geom.Polyline(on(h.X-r, h.Y), on(h.X+r, h.Y))},
+			render.Stroke{Pen: render.Fastener, Path: geom.Polyline(on(h.X, h.Y-r), on(h.X, h.Y+r))})
 	}
-	past := y + c.mm(5)
 	for _, z := range []float64{b.Min.Z, b.Max.Z} {
-		c.put(render.Stroke{Pen: render.Mark, Path: geom.Polyline(geom.Vec{X: y - c.mm(1), Y: z}, geom.Vec{X: past, Y: z})})
+		c.put(render.Stroke{Pen: render.Mark, Path: geom.Polyline(geom.Vec{X: y - c.mm(1), Y: z}, geom.Vec{X: y + c.mm(1), Y: z})})
 	}
-}
-
-// moved returns a path displaced by d.
-func moved(p geom.Path, d geom.Vec) geom.Path {
-	q := geom.Path{V: append([]geom.Vertex(nil), p.V...), Closed: p.Closed}
-	for i := range q.V {
-		q.V[i].Vec = q.V[i].Add(d)
-	}
-	return q
 }

@@ -32,6 +32,7 @@ type writer struct {
 	version string
 	tight   int // 0 wide notes and views, to 3 narrow
 	seen    map[string]view.Picture
+	steps   *sequence // of membranes and flashings, once asked for
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
