@@ -62,6 +62,7 @@ func plan() []planned {
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
+		{"A-303", "DETAILS AT DOOR, ENDS AND SPLICE", "Section at a door sill, an end of the ledger from outside and from its side, splices, guard posts, with their checks.", (*writer).endSheet, (*writer).setSizes},
 		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
 	}
