@@ -22,7 +22,8 @@ type detailView struct {
 func (w *writer) endSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	views := w.detailViews()
-	t := w.detailTable()
+	t, absent := w.detailTable(), w.absentTable()
+	tables := t.height() + 5 + absent.height()
 	var rows [][]*composer
 	c, fits := w.choose(w.a.Spec.Sheets.Section, 2, 8, geom.Vec{X: room.W(), Y: room.H()}, func(k float64) *composer {
 		var cs []*composer
@@ -37,7 +38,7 @@ func (w *writer) endSheet(s *render.Sheet, l layoutOf) (string, bool) {
 			b := rowBox(r)
 			if i == len(rows)-1 {
 				b.X += between + t.total()
-				b.Y = math.Max(b.Y, t.height())
+				b.Y = math.Max(b.Y, tables)
 			}
 			size = geom.Vec{X: math.Max(size.X, b.X), Y: size.Y + b.Y + between}
 		}
@@ -50,8 +51,9 @@ func (w *writer) endSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		wide := room.W()
 		if i == len(rows)-1 {
 			wide -= between + t.total()
-			items, _, _ := t.draw(room.Max.X-t.total(), y, t.height())
-			s.Items = append(s.Items, items...)
+			items, used, _ := t.draw(room.Max.X-t.total(), y, tables)
+			more, _, _ := absent.draw(room.Max.X-t.total(), y-used-5, tables)
+			s.Items = append(append(s.Items, items...), more...)
 		}
 		gap := math.Max(0, wide-b.X) / float64(len(r)+1)
 		x, high := room.Min.X+gap, rowTop(r)
@@ -72,20 +74,18 @@ const between = 14.0
 // inRows shares the views out to rows of a width, in order; the last leaves room for a table.
 func inRows(cs []*composer, width, table float64) [][]*composer {
 	var rows [][]*composer
-	for _, c := range cs {
-		n := len(rows)
-		if n == 0 || rowBox(append(rows[n-1:n:n][0][:len(rows[n-1]):len(rows[n-1])], c)).X > width {
-			rows = append(rows, []*composer{c})
-			continue
+	var row []*composer
+	for i, c := range cs {
+		need := rowBox(append(row, c)).X
+		if i == len(cs)-1 {
+			need += between + table
 		}
-		rows[n-1] = append(rows[n-1], c)
+		if len(row) > 0 && need > width {
+			rows, row = append(rows, row), nil
+		}
+		row = append(row, c)
 	}
-	if n := len(rows); n > 0 && rowBox(rows[n-1]).X+between+table > width && len(rows[n-1]) > 1 {
-		last := rows[n-1]
-		rows[n-1] = last[:len(last)-1]
-		rows = append(rows, last[len(last)-1:])
-	}
-	return rows
+	return append(rows, row)
 }
 
 // rowBox is the plotted size of a row whose origins lie on one line.
@@ -144,7 +144,7 @@ func (w *writer) doorCut() (door int, x float64, ok bool) {
 		for at := lo; at <= hi; at += 5 {
 			near := math.Min(math.Abs(at-nearestOf(w.a.DeckJoists, at)), math.Abs(at-nearestOf(w.a.HouseJoists, at)))
 			for _, b := range w.a.Blocks {
-				near = math.Min(near, math.Abs(at-b.X)-w.a.Spec.Blocks.Width.MM()/2)
+				near = math.Min(near, math.Abs(at-b.X)-math.Max(w.a.Spec.Blocks.Width.MM(), w.a.Spec.Water.Patch.Width.MM())/2)
 			}
 			if sc := math.Min(near, 60); sc > score {
 				best, score = at, sc
@@ -190,7 +190,7 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 	edge := p.Window.Max.X
 	c.dims(right, []tick{{f.LedgerTop, edge}, {f.DeckTop, edge}, {0, f.CladOut}, {d.Threshold.MM(), f.CladOut}})
 	c.dims(right, []tick{{f.DeckTop, edge}, {d.Threshold.MM(), f.CladOut}}, "STEP <>")
-	c.dims(left, []tick{{path.V[1].Y, path.V[1].X}, {path.V[0].Y, path.V[0].X}}, "F1 UP <>")
+	c.dims(left, alone(c.sys, tick{path.V[1].Y, path.V[1].X}, tick{path.V[0].Y, path.V[0].X}), "F1 UP <>")
 	from := p.Window.Min.Y
 	c.dims(bottom, []tick{{f.SheathIn, from}, {0, from}, {f.InsulOut, from}, {f.LedgerBack, f.LedgerBottom}, {f.LedgerFront, f.LedgerBottom}}, "", "INSULATION <>", "GAP <>", "")
 	w.doorNotes(c, p, n)
@@ -198,11 +198,11 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 	return c
 }
 
-// sides writes which side of a section is inside, over the view.
+// sides writes which side of a section is inside, under the view.
 func (c *composer) sides(win geom.Box) {
-	y := win.Max.Y + c.mm(4)
-	c.text(render.Note, geom.Vec{X: win.Min.X, Y: y}, 3, render.BottomLeft, 0, "INSIDE")
-	c.text(render.Note, geom.Vec{X: win.Max.X, Y: y}, 3, render.BottomRight, 0, "OUTSIDE")
+	y := win.Min.Y - c.mm(3.5)
+	c.text(render.Note, geom.Vec{X: win.Min.X, Y: y}, 2.5, render.TopLeft, 0, "INSIDE")
+	c.text(render.Note, geom.Vec{X: win.Max.X, Y: y}, 2.5, render.TopRight, 0, "OUTSIDE")
 }
 
 // doorNotes name the layers at the sill in the order water meets them.
@@ -214,11 +214,11 @@ func (w *writer) doorNotes(c *composer, p view.Picture, n int) {
 	c.call(left, geom.Vec{X: f.CavityOut - 4, Y: f.SubTop}, render.Arrow, "SILL PAN OF THE DOOR: NOT IN THE PROJECT. BY THE DOOR'S DETAIL; IT DRAINS OUT OVER THE LEG OF F1, NEVER BEHIND IT")
 	w.say(c, left, p, detail.Subfloor, 0.12, 0.5)
 	w.say(c, left, p, detail.Rim, 0.5, 0.35)
-	w.say(c, left, p, detail.Sheathing, 0.5, 0.12)
+	w.say(c, left, p, detail.Sheathing, 0.5, 0.3)
 	path := w.a.FlashingPathAt((d.From.MM() + d.To.MM()) / 2)
-	words := "F1 UNDER THE SILL, OVER " + w.layerName("wrb") + "'S CAVITY"
+	words := "F1 UNDER THE SILL, LEG AS BESIDE THE DOOR"
 	if cut := s.Water.Flashing.Up.MM() - (path.V[0].Y - path.V[1].Y); cut > 0.5 {
-		words = fmt.Sprintf("F1, LEG CUT DOWN TO THE SILL OVER THE WIDTH OF THE OPENING: %s UP", w.text(path.V[0].Y-path.V[1].Y))
+		words = "F1, LEG CUT DOWN TO THE SILL OVER THE WIDTH OF THE OPENING"
 	}
 	c.call(right, path.V[1].Lerp(path.V[2].Vec, 0.6), render.Arrow, caps(words+"; FALLS OUTWARD OVER THE LEDGER"))
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(-f.DeckTop)+" BELOW THE FLOOR", "BY OTHERS")
@@ -265,25 +265,23 @@ func (w *writer) detailTable() *table {
 	if len(w.a.Spec.Deck.GuardPosts) > 0 {
 		add("scope_guard")
 	}
-	t.rows = append(t.rows, w.notDrawn()...)
 	return t
 }
 
-// notDrawn says which of the details of this sheet the project does not have, and why.
-func (w *writer) notDrawn() [][]string {
-	rows := [][]string{{"NOT DRAWN: CORNER NOT IN THE PROJECT"}}
-	if _, _, ok := w.doorCut(); !ok {
-		rows = append(rows, []string{"NOT DRAWN: NO DOOR OVER THE LEDGER"})
+// absentTable says which of the details of this sheet the project does not have, and why.
+func (w *writer) absentTable() *table {
+	t := &table{title: "NOT ON THIS SHEET", width: []float64{180}, rows: [][]string{{"NOT DRAWN: CORNER NOT IN THE PROJECT"}}}
+	add := func(yes bool, words string) {
+		if yes {
+			t.rows = append(t.rows, []string{words})
+		}
 	}
-	if n := len(w.a.Spec.Ledger.Splices); n == 0 {
-		rows = append(rows, []string{"NO SPLICE: LEDGER IN ONE PIECE"})
-	} else if n > most {
-		rows = append(rows, []string{fmt.Sprintf("SPLICES %d TO %d ALIKE, SEE A-201", most+1, n)})
-	}
-	if n := len(w.a.Spec.Deck.GuardPosts); n == 0 {
-		rows = append(rows, []string{"NO GUARD POST ON THE LEDGER"})
-	} else if n > most {
-		rows = append(rows, []string{fmt.Sprintf("GUARD POSTS GP%d TO GP%d ALIKE, SEE A-201", most+1, n)})
-	}
-	return rows
+	_, _, door := w.doorCut()
+	add(!door, "NOT DRAWN: NO DOOR OVER THE LEDGER IN THE PROJECT")
+	splices, posts := len(w.a.Spec.Ledger.Splices), len(w.a.Spec.Deck.GuardPosts)
+	add(splices == 0, "NOT DRAWN: NO SPLICE IN THE PROJECT, LEDGER IN ONE PIECE")
+	add(splices > most, fmt.Sprintf("NOT DRAWN: SPLICES %d TO %d, SEE THE CHECKS", most+1, splices))
+	add(posts == 0, "NOT DRAWN: NO GUARD POST ON THE LEDGER IN THE PROJECT")
+	add(posts > most, fmt.Sprintf("NOT DRAWN: GUARD POSTS GP%d TO GP%d, SEE A-201", most+1, posts))
+	return t
 }

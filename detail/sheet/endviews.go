@@ -34,7 +34,7 @@ func (w *writer) endElevation(k float64) *composer {
 	}
 	h := w.endWindow()
 	win := geom.Box{Min: geom.Vec{X: -150, Y: h.lo}, Max: geom.Vec{X: reach, Y: h.hi}}
-	show := map[detail.Role]bool{detail.Cladding: true, detail.Flashing: true, detail.Ledger: true, detail.BlockPly: true, detail.Bolt: true, detail.Washer: true, detail.OuterInsul: true}
+	show := map[detail.Role]bool{detail.Cladding: true, detail.Flashing: true, detail.Ledger: true, detail.BlockPly: true, detail.Bolt: true, detail.Washer: true}
 	p := w.once("ledger end from outside", func() view.Picture {
 		return view.Look(w.a, view.FromOutside(0), view.Options{Window: win, Behind: map[detail.Role]bool{detail.BlockPly: true}, Only: func(p *detail.Part) bool { return show[p.Role] }})
 	})
@@ -52,7 +52,7 @@ func (w *writer) endElevation(k float64) *composer {
 	foot := win.Min.Y
 	if stops {
 		c.dims(bottom, []tick{{-clear, f.BandBottom}, {0, f.LedgerBottom}}, "CLEAR <>")
-		c.dims(left, []tick{{f.BandBottom, -clear}, {f.LedgerBottom, 0}, {path.V[1].Y, 0}, {f.BandTop, -clear}}, "CLEAR <>", "-", "CLEAR <>")
+		c.dims(left, []tick{{f.BandBottom, -clear}, {f.LedgerBottom, 0}, {path.V[1].Y, 0}, {f.BandTop, -clear}}, "", "-", "")
 	}
 	if some && b.Box.Max.X < win.Max.X+1 {
 		c.centres(b.Bolts, c.mm(6))
@@ -60,7 +60,7 @@ func (w *writer) endElevation(k float64) *composer {
 		c.dims(bottom, []tick{{0, foot}, {b.X, foot}}, "CENTRE OF "+b.Mark+" <>")
 	}
 	if up := w.a.Spec.Water.Flashing.EndDam.MM(); up > 0 {
-		c.dims(right, []tick{{path.V[1].Y, win.Max.X}, {path.V[1].Y + up, 0}}, "END DAM <>")
+		c.dims(left, alone(c.sys, tick{path.V[1].Y, 0}, tick{path.V[1].Y + up, 0}), "DAM <>")
 	}
 	c.dims(right, []tick{{f.LedgerBottom, win.Max.X}, {f.LedgerTop, win.Max.X}})
 	w.endNotes(c, win, clear)
@@ -78,7 +78,7 @@ func (w *writer) endNotes(c *composer, win geom.Box, clear float64) {
 		c.call(left, geom.Vec{X: 0, Y: path.V[1].Y}, render.Arrow, "NO END DAM (WATER.FLASHING.END_DAM): WATER RUNS OFF THE END INTO THE WALL")
 	}
 	if !s.Wall.Cladding.BehindLedger {
-		c.call(left, geom.Vec{X: -clear, Y: (f.LedgerTop + f.LedgerBottom) / 2}, render.Arrow, caps("CLADDING "+w.marksOf("cladding")+" ENDS ON A STOP "+w.text(clear)+" OFF THE LEDGER; CAVITY BEHIND IT OPEN TO THE GAP"))
+		c.call(left, geom.Vec{X: -clear, Y: (f.LedgerTop + f.LedgerBottom) / 2}, render.Arrow, caps("CLADDING "+w.marksOf("cladding")+" ENDS ON A STOP, CLEAR OF LEDGER AND F1 AS DIMENSIONED; CAVITY BEHIND IT OPEN TO THE GAP"))
 	}
 	c.call(left, geom.Vec{X: win.Min.X + 50, Y: win.Min.Y + 40}, render.Dot, caps(w.marksOf("cladding")+" CLADDING"))
 	c.call(right, geom.Vec{X: win.Max.X - 30, Y: path.V[2].Y - 6}, render.Arrow, "F1 LEDGER FLASHING")
@@ -93,12 +93,12 @@ func (w *writer) endNotes(c *composer, win geom.Box, clear float64) {
 func (w *writer) endSide(k float64) *composer {
 	f, s, c := w.a.Frame, w.a.Spec, w.composer(k)
 	h := w.endWindow()
-	win := geom.Box{Min: geom.Vec{X: f.RimIn - 40, Y: h.lo}, Max: geom.Vec{X: math.Max(f.LedgerFront, f.CladOut) + 150, Y: h.hi}}
+	win := geom.Box{Min: geom.Vec{X: f.RimIn - 70, Y: h.lo}, Max: geom.Vec{X: math.Max(f.LedgerFront, f.CladOut) + 150, Y: h.hi}}
 	at := -math.Max(2, s.Wall.Cladding.AboveFlash.MM()/2)
 	p := w.once("ledger end from its side", func() view.Picture {
 		return view.Cut(w.a, view.AcrossWall(at), view.Options{Window: win, Depth: 250, Leave: map[detail.Role]bool{
 			detail.Obstacle: true, detail.Outside: true, detail.PlyScrew: true, detail.TensionRod: true, detail.Finish: true, detail.TieStrap: true, detail.Backing: true, detail.Hanger: true, detail.DeckJoist: true,
-			detail.Threshold: true, detail.HouseJoist: true, detail.Screen: true, detail.Nut: true,
+			detail.Threshold: true, detail.HouseJoist: true, detail.Screen: true,
 		}})
 	})
 	c.add(p.Draw(k, s.Project.System), p.Window)
@@ -109,7 +109,7 @@ func (w *writer) endSide(k float64) *composer {
 	c.dims(bottom, []tick{{0, foot}, {f.InsulOut, foot}, {f.LedgerBack, f.LedgerBottom}, {f.LedgerFront, f.LedgerBottom}}, "INSULATION <>", "GAP <>", "")
 	if up := s.Water.Flashing.EndDam.MM(); up > 0 {
 		y := path.V[2].X
-		c.dims(right, []tick{{f.FlashAt(y), y}, {f.FlashAt(y) + up, y}}, "END DAM <>")
+		c.dims(right, alone(c.sys, tick{f.FlashAt(y), y}, tick{f.FlashAt(y) + up, y}), "END DAM <>")
 		c.call(right, geom.Vec{X: f.LedgerFront - 8, Y: f.FlashAt(f.LedgerFront) + up*0.6}, render.Dot, "END DAM OF F1")
 	}
 	c.dims(right, []tick{{f.LedgerBottom, f.LedgerFront}, {f.LedgerTopFront, f.LedgerFront}, {f.DeckTop, p.Window.Max.X}})

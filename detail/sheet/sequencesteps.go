@@ -39,6 +39,11 @@ func chainAt(depth float64, words []string, heights ...float64) seqDim {
 	return d
 }
 
+// upAt measures one height by itself, as chainAt does; see alone.
+func (q *sequence) upAt(depth float64, words string, from, to float64) seqDim {
+	return seqDim{side: right, text: []string{words}, ticks: alone(q.a.Spec.Project.System, tick{from, depth}, tick{to, depth})}
+}
+
 // depthAt measures depths below the section.
 func (q *sequence) depthAt(words []string, depths ...float64) seqDim {
 	d := seqDim{side: bottom, text: words}
@@ -161,7 +166,7 @@ func (q *sequence) stepWrap() seqStep {
 	wrb, top := q.layerName("wrb"), q.a.WrapTop(q.block)
 	st := seqStep{
 		title: "SIDES M3, CAP M2, BARRIER DOWN",
-		dims:  []seqDim{chainAt(0, []string{"M2 UP <>"}, b.Max.Z, top)},
+		dims:  []seqDim{q.upAt(0, "M2 UP <>", b.Max.Z, top)},
 		notes: []seqNote{
 			{geom.Vec3{X: b.Min.X, Y: f.BlockOut * 0.6, Z: b.Min.Z + 0.25*(b.Max.Z-b.Min.Z)}, render.Dot, "1ST: M3 SIDE PIECES, TURNED OUT ONTO M1"},
 			{geom.Vec3{X: b.Min.X + 30, Y: f.BlockOut * 0.7, Z: b.Max.Z - f.BlockOut*0.7*float64(q.a.Spec.Blocks.TopSlope)}, render.Dot, "2ND: M2 CAP OVER THEM; FOOT STAYS BARE"},
@@ -174,7 +179,7 @@ func (q *sequence) stepWrap() seqStep {
 	}
 	left := b.Min.X
 	if !p.Empty() {
-		st.dims = append(st.dims, chainAt(0, []string{wrbOver(wrb)}, b.Max.Z, p.Max.Y))
+		st.dims = append(st.dims, q.upAt(0, wrbOver(wrb), b.Max.Z, p.Max.Y))
 		left = p.Min.X
 	}
 	st.text += " FLAP OF " + wrb + " DOWN OVER M1 AND M2, CUT ROUND THE BLOCK; TAPE BOTH UPRIGHT CUTS OVER THEIR HEIGHT."
@@ -201,7 +206,7 @@ func (q *sequence) stepBoard() seqStep {
 		st.dims = append(st.dims, q.depthAt(nil, 0, f.InsulOut))
 	}
 	if !s.Wall.Cladding.BehindLedger && f.HasCavity {
-		st.dims = append(st.dims, chainAt(f.CavityOut, []string{"NO FURRING <>"}, f.BandBottom, f.BandTop))
+		st.dims = append(st.dims, q.upAt(f.CavityOut, "NO FURRING <>", f.BandBottom, f.BandTop))
 	}
 	if s.Water.Screen && f.Gap() > 0 {
 		st.text += fmt.Sprintf(" SCREEN SC1 BETWEEN THE BLOCKS, %d PIECES.", q.a.Count(detail.Screen))
@@ -257,7 +262,7 @@ func (q *sequence) stepFlash() seqStep {
 		},
 	}
 	if fl.Up > 0 {
-		st.dims = append(st.dims, chainAt(path.V[0].X, []string{"F1 UP <>"}, path.V[1].Y, path.V[0].Y))
+		st.dims = append(st.dims, q.upAt(path.V[0].X, "F1 UP <>", path.V[1].Y, path.V[0].Y))
 	}
 	if !s.Wall.Cladding.BehindLedger {
 		st.dims = append(st.dims, chainAt(f.CladOut, []string{"CLEAR <>", "-", "CLEAR <>"}, f.BandBottom, min(f.LedgerBottom, f.BlockBottom), f.FlashAt(f.CavityOut), f.BandTop))
