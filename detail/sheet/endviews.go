@@ -104,12 +104,9 @@ func (w *writer) endSide(k float64) *composer {
 	c.add(p.Draw(k, s.Project.System), p.Window)
 	c.breaks(p)
 	c.sides(p.Window)
-	path := w.a.FlashingPath()
 	foot := p.Window.Min.Y
 	c.dims(bottom, []tick{{0, foot}, {f.InsulOut, foot}, {f.LedgerBack, f.LedgerBottom}, {f.LedgerFront, f.LedgerBottom}}, "INSULATION <>", "GAP <>", "")
 	if up := s.Water.Flashing.EndDam.MM(); up > 0 {
-		y := path.V[2].X
-		c.dims(right, alone(c.sys, tick{f.FlashAt(y), y}, tick{f.FlashAt(y) + up, y}), "END DAM <>")
 		c.call(right, geom.Vec{X: f.LedgerFront - 8, Y: f.FlashAt(f.LedgerFront) + up*0.6}, render.Dot, "END DAM OF F1")
 	}
 	c.dims(right, []tick{{f.LedgerBottom, f.LedgerFront}, {f.LedgerTopFront, f.LedgerFront}, {f.DeckTop, p.Window.Max.X}})

@@ -202,6 +202,9 @@ func (q *sequence) stepBoard() seqStep {
 			q.marksOf("insulation"), q.marksOf("cavity"), q.signed(f.BandBottom), q.signed(f.BandTop)),
 		notes: []seqNote{{geom.Vec3{X: b.Min.X - 35, Y: f.InsulOut, Z: b.Center().Z}, render.Dot, q.marksOf("insulation") + " BACK"}},
 	}
+	if s.Wall.Cladding.BehindLedger {
+		st.text = fmt.Sprintf("INSULATION %s BACK, CUT CLOSE ROUND THE BLOCK, JOINTS STAGGERED. FURRING AND CLADDING RUN ON BEHIND THE LEDGER: THEY FILL THE GAP, DO NOT BUILD.", q.marksOf("insulation"))
+	}
 	if f.InsulOut > 0 {
 		st.dims = append(st.dims, q.depthAt(nil, 0, f.InsulOut))
 	}
@@ -264,7 +267,11 @@ func (q *sequence) stepFlash() seqStep {
 	if fl.Up > 0 {
 		st.dims = append(st.dims, q.upAt(path.V[0].X, "F1 UP <>", path.V[1].Y, path.V[0].Y))
 	}
-	if !s.Wall.Cladding.BehindLedger {
+	if s.Wall.Cladding.BehindLedger {
+		st.title = "FLASHING F1"
+		st.text, _, _ = strings.Cut(st.text, " CLADDING BACK,")
+		st.text += " HANGERS, JOISTS AND DECKING FOLLOW."
+	} else {
 		st.dims = append(st.dims, chainAt(f.CladOut, []string{"CLEAR <>", "-", "CLEAR <>"}, f.BandBottom, min(f.LedgerBottom, f.BlockBottom), f.FlashAt(f.CavityOut), f.BandTop))
 	}
 	return st

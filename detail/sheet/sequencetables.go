@@ -18,31 +18,32 @@ type lap struct {
 	step                string  // of the report that judges it, "" where none does
 	order               string  // of the report that judges the direction, "" where none does
 	out, in             float64 // depths of the outer faces of upper and lower where they lap
+	stated              bool    // the project states the direction, the parts do not show it
 }
 
 // laps are the pairs at block b, from above down, measured on the parts.
 func (w *writer) laps(b int) []lap {
 	f, s := w.a.Frame, w.a.Spec
 	blk, p := w.a.Blocks[b], w.a.PatchBox(b)
-	x, wrb := blk.Box.Center().X, w.layerName("wrb")
+	x, wrb := blk.Box.Center().X, w.marksOf("wrb")+" BARRIER"
 	path := w.a.FlashingPath()
 	clad := f.BandTop + 0.5*math.Max(1, path.V[0].Y-f.BandTop)
-	out := []lap{{"CLADDING " + w.marksOf("cladding"), "F1 UPSTAND", "ABOVE THE LEDGER", path.V[0].Y - f.BandTop, "", "flashing_lap", w.outer(detail.Cladding, -1, x, clad), w.outer(detail.Flashing, -1, x, clad)}}
+	over := lap{upper: "CLADDING " + w.marksOf("cladding"), lower: "F1 UPSTAND", where: "ABOVE THE LEDGER", over: path.V[0].Y - f.BandTop, order: "flashing_lap",
+		out: w.outer(detail.Cladding, -1, x, clad), in: w.outer(detail.Flashing, -1, x, clad)}
 	if s.Water.Flashing.Lap == "wrb" {
-		out[0].upper, out[0].over = wrb, s.Water.Flashing.Up.MM()
-		out[0].out = w.outer(detail.Barrier, -1, x, path.V[0].Y-1)
+		over.upper, over.over, over.stated = wrb, s.Water.Flashing.Up.MM(), true
 	}
-	out = append(out, lap{"F1 DRIP", "LEDGER L1", "PAST ITS FACE", path.V[3].X - f.LedgerFront, "flashing_reach", "", path.V[3].X, f.LedgerFront})
+	out := []lap{over, {upper: "F1 DRIP", lower: "LEDGER L1", where: "PAST ITS FACE", over: path.V[3].X - f.LedgerFront, step: "flashing_reach", out: path.V[3].X, in: f.LedgerFront}}
 	if !p.Empty() {
 		z := p.Max.Y - 2
-		out = append(out, lap{wrb, "M1 PATCH", "ABOVE THE BLOCK", p.Max.Y - blk.Box.Max.Z, "patch_lap", "patch_order", w.outer(detail.Barrier, -1, x, z), w.outer(detail.Patch, b, x, z)})
+		out = append(out, lap{upper: wrb, lower: "M1 PATCH", where: "ABOVE THE BLOCK", over: p.Max.Y - blk.Box.Max.Z, step: "patch_lap", order: "patch_order", out: w.outer(detail.Barrier, -1, x, z), in: w.outer(detail.Patch, b, x, z)})
 	}
 	up := w.a.WrapTop(b)
-	out = append(out, lap{wrb, "M2 TURN-UP", "ABOVE THE BLOCK", up - blk.Box.Max.Z, "wrap_turn_up", "", w.outer(detail.Barrier, -1, x, up-2), w.outer(detail.Wrap, b, x, up-2)})
+	out = append(out, lap{upper: wrb, lower: "M2 TURN-UP", where: "ABOVE THE BLOCK", over: up - blk.Box.Max.Z, step: "wrap_turn_up", out: w.outer(detail.Barrier, -1, x, up-2), in: w.outer(detail.Wrap, b, x, up-2)})
 	out = append(out, w.sideLaps(b)...)
 	if !p.Empty() {
 		z := p.Min.Y + 2
-		out = append(out, lap{"M1 PATCH", wrb, "BELOW THE BLOCK", blk.Box.Min.Z - p.Min.Y, "patch_foot", "", w.outer(detail.Patch, b, x, z), w.outer(detail.Barrier, -1, x, z)})
+		out = append(out, lap{upper: "M1 PATCH", lower: wrb, where: "BELOW THE BLOCK", over: blk.Box.Min.Z - p.Min.Y, step: "patch_foot", out: w.outer(detail.Patch, b, x, z), in: w.outer(detail.Barrier, -1, x, z)})
 	}
 	return out
 }
@@ -65,10 +66,10 @@ func (w *writer) sideLaps(b int) []lap {
 		return nil
 	}
 	flap, upright, flange := cap.Solids[1].Bounds(), side.Solids[0].Bounds(), side.Solids[1].Bounds()
-	out := []lap{{"M2 CAP", "M3 SIDE PIECES", "DOWN THE BLOCK", math.Min(upright.Max.Z, flap.Max.Z) - flap.Min.Z, "", "", blk.Box.Min.X - flap.Min.X, blk.Box.Min.X - upright.Min.X}}
+	out := []lap{{upper: "M2 CAP", lower: "M3 SIDE PIECES", where: "DOWN THE BLOCK", over: math.Min(upright.Max.Z, flap.Max.Z) - flap.Min.Z, out: blk.Box.Min.X - flap.Min.X, in: blk.Box.Min.X - upright.Min.X}}
 	if p := w.a.PatchBox(b); !p.Empty() {
 		x, z := flange.Center().X, flange.Center().Z
-		out = append(out, lap{"M3 SIDE PIECES", "M1 PATCH", "BESIDE THE BLOCK", flange.Max.X - math.Max(flange.Min.X, p.Min.X), "", "", w.outer(detail.Wrap, b, x, z), w.outer(detail.Patch, b, x, z)})
+		out = append(out, lap{upper: "M3 SIDE PIECES", lower: "M1 PATCH", where: "BESIDE THE BLOCK", over: flange.Max.X - math.Max(flange.Min.X, p.Min.X), out: w.outer(detail.Wrap, b, x, z), in: w.outer(detail.Patch, b, x, z)})
 	}
 	return out
 }
@@ -91,9 +92,12 @@ func (w *writer) outer(role detail.Role, b int, x, z float64) float64 {
 	return y
 }
 
-// direction says which of the two lies outside where they lap; NOT CHECKED where one of them is not there.
+// direction says which of the two lies outside where they lap, judged on the parts; NOT CHECKED where one of
+// them is not there.
 func (l lap) direction() string {
 	switch {
+	case l.stated:
+		return "AS STATED"
 	case math.IsInf(l.out, -1) || math.IsInf(l.in, -1):
 		return "NOT CHECKED"
 	case l.out > l.in-1e-6:
