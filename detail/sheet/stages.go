@@ -46,7 +46,12 @@ func (w *writer) stages(b int, box geom.Box3) []stage {
 	zone := w.stripped()
 	add := func(p *detail.Part, solids []geom.Solid, from, until int) {
 		q := *p
-		q.Solids = nil
+		q.Solids, q.Bores = nil, nil
+		for _, s := range p.Bores {
+			if s.Bounds().Overlaps(box) {
+				q.Bores = append(q.Bores, s)
+			}
+		}
 		for _, s := range solids {
 			q.Solids = append(q.Solids, s.Within(box)...)
 		}
