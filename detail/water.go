@@ -2,6 +2,7 @@ package detail
 
 import (
 	"fmt"
+	"slices"
 
 	"standclear/detail/unit"
 	"standclear/geom"
@@ -29,6 +30,31 @@ func (a *Assembly) FlashingPath() geom.Path {
 		geom.Vec{X: y1, Y: f.FlashAt(y1)}, geom.Vec{X: y1, Y: f.FlashAt(y1) - w.Drip.MM() + kick}, geom.Vec{X: y1 + kick, Y: f.FlashAt(y1) - w.Drip.MM()})
 }
 
+// FlashingPathAt returns the profile of F1 at x along the ledger: under a door the upstand ends at the sill of
+// the opening.
+func (a *Assembly) FlashingPathAt(x float64) geom.Path {
+	p := a.FlashingPath()
+	for _, d := range a.Spec.Doors {
+		if x > d.From.MM() && x < d.To.MM() {
+			p.V[0].Y = max(p.V[1].Y, min(p.V[0].Y, a.Frame.SubTop))
+		}
+	}
+	return p
+}
+
+// Upstand is the least height of F1 behind the layer that laps over it, mm: as given, or up to the sill of a
+// door over the ledger.
+func (a *Assembly) Upstand() float64 {
+	up := a.Spec.Water.Flashing.Up.MM()
+	for _, d := range a.Spec.Doors {
+		if lo, hi := max(0, d.From.MM()), min(a.Spec.Ledger.Length.MM(), d.To.MM()); hi > lo {
+			p := a.FlashingPathAt((lo + hi) / 2)
+			up = min(up, p.V[0].Y-p.V[1].Y)
+		}
+	}
+	return up
+}
+
 // water builds the flashing over the ledger, the screen at the foot of the gap and the base flashing.
 func (a *Assembly) water() {
 	s, f := a.Spec, a.Frame
@@ -50,18 +76,34 @@ func (a *Assembly) water() {
 	a.base()
 }
 
-// flashingSolids are the upstand and the top in one piece, and the drip leg between the deck joists,
-// which stand against the ledger and notch it.
+// flashingSolids are the upstand and the top, piece by piece between the sides of doors, the drip leg between
+// the deck joists, which stand against the ledger and notch it, and the end dams: the ends of the top folded
+// up just past the ledger.
 func (a *Assembly) flashingSolids(path geom.Path, t, l float64) []geom.Solid {
-	top := geom.Path{V: path.V[:3]}
+	cuts := []float64{0}
+	for _, d := range a.Spec.Doors {
+		cuts = append(cuts, min(l, max(0, d.From.MM())), min(l, max(0, d.To.MM())))
+	}
+	cuts = append(cuts, l)
+	slices.Sort(cuts)
+	var out []geom.Solid
+	for i, x := range slices.Compact(cuts)[1:] {
+		from := slices.Compact(cuts)[i]
+		p := a.FlashingPathAt((from + x) / 2)
+		out = append(out, geom.Sheet(geom.Path{V: p.V[:3]}, t, 0, geom.X, from, x))
+	}
 	leg := geom.Path{V: path.V[2:]}
-	out := []geom.Solid{geom.Sheet(top, t, 0, geom.X, 0, l)}
 	x, half := 0.0, a.Spec.Deck.Joists.Width.MM()/2+3
 	for _, j := range append(append([]float64(nil), a.DeckJoists...), l+half) {
 		if j-half > x+1 {
 			out = append(out, geom.Sheet(leg, t, 0, geom.X, x, min(j-half, l)))
 		}
 		x = max(x, j+half)
+	}
+	if up := a.Spec.Water.Flashing.EndDam.MM(); up > 0 {
+		in, front := path.V[1].Vec, path.V[2].Vec
+		dam := geom.Region{geom.Polygon(in, front, front.Add(geom.Vec{Y: up}), in.Add(geom.Vec{Y: up}))}
+		out = append(out, geom.Prism(dam, geom.X, -t, 0), geom.Prism(dam, geom.X, l, l+t))
 	}
 	return out
 }

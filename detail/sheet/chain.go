@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
 	"standclear/render/font"
@@ -52,6 +53,15 @@ func (c *composer) snap(ticks []tick) []tick {
 		out = append(out, v)
 	}
 	return out
+}
+
+// alone moves a measured pair to the printed step by its first point, so that the distance prints as it is:
+// for one dimension that stands by itself, beside no chain.
+func alone(sys unit.System, from, to tick) []tick {
+	u := step(sys)
+	d := math.Round(from.at/u)*u - from.at
+	from.at, to.at = from.at+d, to.at+d
+	return []tick{from, to}
 }
 
 // frame of a side: which way is outward, where chains start.

@@ -157,15 +157,9 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 // membranes and flashing go in.
 func (w *writer) claddingWords() string {
 	f, s := w.a.Frame, w.a.Spec
-	low, high := f.BandBottom, f.BandTop+s.Water.Flashing.Up.MM()
-	for i := range w.a.Blocks {
-		if p := w.a.PatchBox(i); !p.Empty() {
-			low, high = math.Min(low, p.Min.Y), math.Max(high, p.Max.Y)
-		}
-	}
-	const room = 50.8 // for the hand and the lap, common practice, no source
+	off := w.stripped()
 	return fmt.Sprintf("CLADDING OPEN ROUND THE LEDGER FROM %s TO %s, %s BEYOND ITS ENDS; IN A CLAD WALL TAKE CLADDING, FURRING AND INSULATION OFF FROM %s TO %s AND PUT THEM BACK OVER MEMBRANES AND F1",
-		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(low-room), w.signed(high+room))
+		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(off.lo), w.signed(off.hi))
 }
 
 // houseJoistWords say where the house joists stand: the first right of the ledger's left end, and the spacing.

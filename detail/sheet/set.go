@@ -55,6 +55,7 @@ type writer struct {
 
 	heat     *thermal.Result
 	heatSeen map[int][2]*heatCut // by tight
+	steps    *sequence           // of membranes and flashings, once asked for
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -87,7 +88,9 @@ func (w *writer) index() []planned {
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes, false},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes, false},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
+		{"A-303", "DETAILS AT DOOR, ENDS AND SPLICE", "Section at a door sill, an end of the ledger from outside and from its side, splices, guard posts, with their checks.", (*writer).endSheet, (*writer).setSizes, false},
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
+		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes, false},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
 	}
 	return slices.DeleteFunc(all, func(p planned) bool {

@@ -98,7 +98,8 @@ func TestValuesByHand(t *testing.T) {
 		{"door_1_water", 3.25, 1},
 		// The highest ground is 60 in below the floor, the foot of the block 13 1/2.
 		{"grade_clearance", 60 - 13.5, 8},
-		{"flashing_upstand", 4, 2}, {"flashing_metal", 0.024, 0.019}, {"cladding_clearance", 0.5, 0.25}, {"decking_gap", 0.25, 0.25},
+		{"flashing_upstand", 3.421875, 2}, // under the door: from -4 1/4 and 1/8 of 5/8 up to the subfloor at -3/4
+		{"flashing_metal", 0.024, 0.019}, {"cladding_clearance", 0.5, 0.25}, {"decking_gap", 0.25, 0.25},
 		// From the cladding's back, 2 3/8 + 3/4 = 3 1/8, 2 1/4 out is 5 3/8; the ledger's face stands at 5 1/4.
 		{"flashing_reach", 0.125, 0},
 		{"patch_lap", (16 - 9.25) / 2, 2}, {"patch_foot", (16 - 9.25) / 2, 2},

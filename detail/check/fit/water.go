@@ -31,7 +31,7 @@ func (c *fitter) flashing() {
 	c.atLeast(check.Step{ID: "flashing_reach", Group: check.Water, Symbol: "r", Name: "drip of the flashing beyond the ledger face", Formula: "y drip - y face", Clause: "common practice, no source", Where: "F1",
 		Reason: fmt.Sprintf("the drip ends %s behind the face", c.text(-reach)), Fix: fmt.Sprintf("water.flashing.out: %s", c.text(math.Ceil((w.Out.MM()-reach+3)/1.5875)*1.5875))}, reach, 0)
 	c.atLeast(check.Step{ID: "flashing_upstand", Group: check.Water, Symbol: "u", Name: "upstand of the flashing", Formula: "leg behind the upper layer", Clause: "NBC 9.27.3.8 (from memory, confirm): 50 mm", Where: "F1",
-		Reason: fmt.Sprintf("upstand %s", c.text(w.Up.MM()))}, w.Up.MM(), c.round(2, 50))
+		Reason: fmt.Sprintf("upstand %s where it is least (under a door: up to its sill)", c.text(c.a.Upstand()))}, c.a.Upstand(), c.round(2, 50))
 	c.flashingEdges(path)
 	c.atLeast(check.Step{ID: "flashing_metal", Group: check.Water, Symbol: "t", Name: "thickness of the flashing", Formula: "sheet", Clause: "IRC R507.2.4: 0.019 in", Where: "F1",
 		Reason: fmt.Sprintf("sheet of %s", c.fine(w.Thickness.MM()))}, w.Thickness.MM(), c.round(0.019, 0.48))
