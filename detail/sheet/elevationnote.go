@@ -156,16 +156,9 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 // claddingWords give the opening in the finished cladding and how far the layers must be off the wall while
 // membranes and flashing go in.
 func (w *writer) claddingWords() string {
-	f, s := w.a.Frame, w.a.Spec
-	low, high := f.BandBottom, f.BandTop+s.Water.Flashing.Up.MM()
-	for i := range w.a.Blocks {
-		if p := w.a.PatchBox(i); !p.Empty() {
-			low, high = math.Min(low, p.Min.Y), math.Max(high, p.Max.Y)
-		}
-	}
-	const room = 50.8 // for the hand and the lap, common practice, no source
+	f, s, o := w.a.Frame, w.a.Spec, w.opened()
 	return fmt.Sprintf("CLADDING OPEN ROUND THE LEDGER FROM %s TO %s, %s BEYOND ITS ENDS; IN A CLAD WALL TAKE CLADDING, FURRING AND INSULATION OFF FROM %s TO %s AND PUT THEM BACK OVER MEMBRANES AND F1",
-		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(low-room), w.signed(high+room))
+		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(o.Min.Y), w.signed(o.Max.Y))
 }
 
 // houseJoistWords say where the house joists stand: the first right of the ledger's left end, and the spacing.
@@ -216,8 +209,11 @@ func (w *writer) deviceWords() string {
 	for _, d := range w.a.Tension {
 		at = append(at, w.text(d.X))
 	}
-	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.a.Spec.Pick(9.0/16*25.4, 13.5)))
+	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.rodHole()))
 }
+
+// rodHole is the hole for a tension rod: its size and 1/16 in or 1.5 mm.
+func (w *writer) rodHole() float64 { return w.a.Spec.Pick(9.0/16*25.4, 13.5) }
 
 // rodLevel is the height of the tension rods' axis.
 func (w *writer) rodLevel() float64 {

@@ -74,6 +74,7 @@ func (w *writer) index() []planned {
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
+		{"S-701", "MATERIAL, CUT AND FASTENER SCHEDULE", "Parts by mark, lumber with its cutting plan, fasteners with spares, sheet goods, flashing, connectors by load, tools.", (*writer).materialSheet, (*writer).shopSizes, false},
 	}
 	return slices.DeleteFunc(all, func(p planned) bool { return p.heat && w.heat == nil })
 }
