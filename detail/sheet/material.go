@@ -14,7 +14,8 @@ import (
 // along the foot of the sheet, the lumber beside it, all else in columns above.
 func (w *writer) materialSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
-	const gap, least, apart = 6, 132, 10
+	const gap, apart = 6, 10
+	least := []float64{132, 132, 106, 106}[w.tight]
 	c, fits := w.choose(0, 8, 48, geom.Vec{X: room.W() * 0.6, Y: room.H() * 0.45}, w.cuttingPlan)
 	p := c.paper()
 	beside := room
@@ -35,7 +36,11 @@ func (w *writer) lumberBlocks(width float64) []*table {
 func (w *writer) materialBlocks(width float64) []*table {
 	parts := w.partTable()
 	parts.width = shares(width, 14, 11, 34, 34, 40)
-	return tables(parts, w.fastenerTable(width), w.sheetGoods(width), w.openedTable(width), w.flashingTable(width), w.connectorTable(width), w.toolTable(width), w.existingTable(width), w.notCounted(width))
+	out := tables(parts, w.fastenerTable(width), w.sheetGoods(width), w.openedTable(width), w.flashingTable(width), w.connectorTable(width), w.toolTable(width), w.existingTable(width), w.notCounted(width))
+	for _, t := range out {
+		t.text = []float64{2.5, 2.4, 2.4, 2.2}[w.tight]
+	}
+	return out
 }
 
 // cuttingNotes say how the plan is to be read.
