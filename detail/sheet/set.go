@@ -69,6 +69,7 @@ func (w *writer) index() []planned {
 	all := []planned{
 		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes, false},
 		{"G-002", "COMPARISON OF WAYS TO HANG THE DECK", "Table and bars of the heat that each way to hang the deck costs, and of the lowest inside temperature.", (*writer).compareSheet, (*writer).shopSizes, true},
+		{"G-003", "SURVEY", "What must be measured on site before the project file can be trusted, the value in the file beside an empty box.", (*writer).surveySheet, (*writer).shopSizes, false},
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes, false},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes, false},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
