@@ -76,3 +76,58 @@ func TestMaterialSheetHoldsTheSchedule(t *testing.T) {
 		}
 	})
 }
+
+// The check sheet asks for the counts of the assembly, and every block has its line (cross-sheet rule 2).
+func TestCheckSheetCounts(t *testing.T) {
+	eachSet(t, func(t *testing.T, s set) {
+		var all strings.Builder
+		for _, sh := range s.sheets {
+			if strings.HasPrefix(sh.ID, "S-702") {
+				all.WriteString(text(t, sh))
+			}
+		}
+		words := strings.ReplaceAll(all.String(), "\n", " ")
+		if n := s.a.Count(detail.Nut); n > 0 && !strings.Contains(words, fmt.Sprintf("COUNT ______ OF %d", n)) {
+			t.Errorf("S-702 does not ask for %d nuts", n)
+		}
+		if n := s.a.Count(detail.Washer); !strings.Contains(words, fmt.Sprintf("WASHERS, FLAT ON THE WOOD %d %d", n, n)) {
+			t.Errorf("S-702 does not ask for %d washers", n)
+		}
+		for _, b := range s.a.Blocks {
+			if !strings.Contains(words, " "+b.Mark+" ") {
+				t.Errorf("S-702 has no line for %s", b.Mark)
+			}
+		}
+		for i := 1; i <= 5; i++ {
+			if !strings.Contains(words, fmt.Sprintf("HOLD POINT %d", i)) {
+				t.Errorf("S-702 has no hold point %d", i)
+			}
+		}
+	})
+}
+
+// Every value that the table of keys never defaults stands on the survey sheet, but the roles, names and
+// months that stand there with another.
+func TestSurveyAsksForWhatIsNeverDefaulted(t *testing.T) {
+	eachSet(t, func(t *testing.T, s set) {
+		words := strings.ReplaceAll(text(t, sheetOf(t, s, "G-003")), "\n", " ")
+		n := 0
+		for _, e := range s.a.Spec.Entries() {
+			if e.Survey && !strings.HasSuffix(e.Key, ".role") && !strings.HasSuffix(e.Key, ".material") && !strings.HasPrefix(e.Key, "site.months.") {
+				n++
+				first, _, _ := strings.Cut(strings.ToUpper(e.About), " ")
+				if !strings.Contains(words, first) && !strings.HasPrefix(e.Key, "wall.layers.") {
+					t.Errorf("%s (%s) is not on G-003", e.Key, e.About)
+				}
+			}
+		}
+		if got := strings.Count(words, "W"); n < 15 || got == 0 {
+			t.Errorf("only %d values are asked for", n)
+		}
+		for i, l := range s.a.Spec.Wall.Layers {
+			if !strings.Contains(words, detail.LayerMark(i)+" "+strings.ToUpper(strings.Fields(l.Name)[0])) {
+				t.Errorf("layer %s is not on G-003", detail.LayerMark(i))
+			}
+		}
+	})
+}
