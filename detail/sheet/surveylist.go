@@ -103,6 +103,8 @@ func (w *writer) surveyWords(e spec.Entry) string {
 			i, _ := strconv.Atoi(part[2])
 			return caps(detail.LayerMark(i) + " " + w.a.Spec.Wall.Layers[i].Name + ", thickness; it is " + materialName(w.a.Spec.Wall.Layers[i].Material))
 		}
+	case "ledger", "deck", "blocks", "loads":
+		name = append([]string{part[0]}, name...)
 	case "doors":
 		name[0] = "door " + name[0]
 	case "obstacles":
