@@ -142,29 +142,6 @@ func TestBoltLengthByHand(t *testing.T) {
 	}
 }
 
-func TestCutListByHand(t *testing.T) {
-	// 7 in plies from a 10 ft stick, kerf 1/8, trim 1/2: floor((120 - 0.5 + 0.125)/7.125) = 16, and 16 plies leave
-	// 120 - 0.5 - 112 - 15/8 = 5 5/8.
-	a := built(t, "deck", "blocks.width=7in", "stock.length=10ft", "blocks.plies=[1 1/2in, 1 1/2in, 1/2in]")
-	sticks, why := a.CutList()
-	if why != "" {
-		t.Fatal(why)
-	}
-	if n := len(sticks[0].Pieces); n != 16 {
-		t.Errorf("%d plies from the first stick, want 16", n)
-	}
-	if left := sticks[0].Left.Inches(); math.Abs(left-5.625) > 1e-9 {
-		t.Errorf("%.4f in left, want 5.625", left)
-	}
-	n := 0
-	for _, s := range sticks {
-		n += len(s.Pieces)
-	}
-	if want := a.Count(detail.BlockPly); n != want {
-		t.Errorf("%d plies cut, %d in the assembly", n, want)
-	}
-}
-
 func TestScheduleCountsEveryPart(t *testing.T) {
 	eachDemo(t, func(t *testing.T, a *detail.Assembly) {
 		sum := 0

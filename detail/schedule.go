@@ -1,10 +1,8 @@
 package detail
 
 import (
-	"fmt"
 	"math"
 	"sort"
-	"strings"
 
 	"standclear/detail/unit"
 )
@@ -53,64 +51,6 @@ func (p *Part) layer() bool {
 
 // micron rounds to a hundredth of a millimetre, so that equal parts count as equal.
 func micron(l unit.Length) int64 { return int64(math.Round(l.MM()*100 + 1e-6)) }
-
-// Stick is one bought length of lumber and the pieces cut from it; sheet goods have no length.
-type Stick struct {
-	Section string // "southern pine 1 1/2 x 9 1/4"
-	Length  unit.Length
-	Pieces  []string // in cutting order
-	Each    unit.Length
-	Left    unit.Length // offcut
-}
-
-// CutList cuts the block plies from stock sticks: trim off one end, a kerf between pieces. The length of
-// a piece lies along its grain. Plywood comes from sheets and is only counted. It fails with a reason
-// when a ply is longer than a stick.
-func (a *Assembly) CutList() ([]Stick, string) {
-	s := a.Spec
-	each, across := s.Blocks.Width, s.Blocks.Height
-	if s.Blocks.Grain == "vertical" {
-		each, across = across, each
-	}
-	if s.Stock.Length <= 0 {
-		return nil, "stock.length is not given"
-	}
-	per := int(math.Floor(float64((s.Stock.Length-s.Stock.Trim+s.Stock.Kerf)/(each+s.Stock.Kerf)) + 1e-9))
-	if per < 1 {
-		return nil, fmt.Sprintf("a ply of %s does not fit a stick of %s", each.Text(s.Project.System), s.Stock.Length.Text(s.Project.System))
-	}
-	groups := map[string][]*Part{}
-	var order []string
-	for _, p := range a.Find(BlockPly) {
-		k := p.Material + " " + strings.TrimSuffix(p.Size[0].Text(s.Project.System), " mm") + " x " + across.Text(s.Project.System)
-		if groups[k] == nil {
-			order = append(order, k)
-		}
-		groups[k] = append(groups[k], p)
-	}
-	var out []Stick
-	for _, k := range order {
-		if groups[k][0].Material != s.Blocks.Species {
-			out = append(out, Stick{Section: k, Each: each, Pieces: ids(groups[k])})
-			continue
-		}
-		for ps := groups[k]; len(ps) > 0; {
-			n := min(per, len(ps))
-			left := s.Stock.Length - s.Stock.Trim - unit.Length(n)*each - unit.Length(n-1)*s.Stock.Kerf
-			out = append(out, Stick{Section: k, Length: s.Stock.Length, Each: each, Pieces: ids(ps[:n]), Left: left})
-			ps = ps[n:]
-		}
-	}
-	return out, ""
-}
-
-func ids(ps []*Part) []string {
-	out := make([]string, len(ps))
-	for i, p := range ps {
-		out[i] = p.ID
-	}
-	return out
-}
 
 // BlockMass returns the mass of one block in kilograms: plies and pad by volume and density.
 func (a *Assembly) BlockMass(density func(material string) float64) float64 {

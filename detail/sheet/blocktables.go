@@ -144,18 +144,15 @@ func (w *writer) sizeText(l detail.Line) string {
 	return strings.Join(parts, " x ")
 }
 
+// cutTable lists the sticks that hold pieces of blocks, as they are cut on S-701.
 func (w *writer) cutTable(width float64) *table {
-	t := &table{title: fmt.Sprintf("CUT LIST, KERF %s, END TRIM %s", w.text(w.a.Spec.Stock.Kerf.MM()), w.text(w.a.Spec.Stock.Trim.MM())), head: []string{"NO.", "STOCK", "PIECES", "LEFT"}, width: shares(width, 0.7, 3, 1.7, 1.2)}
-	sticks, why := w.a.CutList()
-	if why != "" {
-		t.rows = append(t.rows, []string{"-", caps(why), "", ""})
-	}
-	for i, s := range sticks {
-		stock, left := caps(s.Section)+", "+w.text(s.Length.MM()), w.text(s.Left.MM())
-		if s.Length == 0 {
-			stock, left = caps(s.Section)+", FROM SHEET", "-"
+	t := &table{title: "CUT LIST OF THE BLOCKS, AS S-701", head: []string{"NO.", "STOCK", "PIECES", "LEFT"}, width: shares(width, 0.9, 3, 2.3, 1)}
+	for _, r := range w.stickRows() {
+		if r.holds(func(c detail.Cut) bool {
+			return c.Mark != "L1" && !strings.HasPrefix(c.Mark, "L") && !strings.HasPrefix(c.Mark, "BK")
+		}) {
+			t.rows = append(t.rows, []string{r.numbers(), w.sectionWords(r.lumber) + ", " + w.stickLength(r), w.cutWords(r.stick), w.leftText(r)})
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), stock, fmt.Sprintf("%d @ %s", len(s.Pieces), w.text(s.Each.MM())), left})
 	}
 	return t
 }

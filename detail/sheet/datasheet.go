@@ -37,6 +37,9 @@ func (w *writer) dataSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return "AS SHOWN", fits && flow.ok()
 }
 
+// tableGap is the room between tables, plotted.
+const tableGap = 4.0
+
 // column sets tables one under the other, and over into the next column where one runs out.
 type column struct {
 	s         *render.Sheet
@@ -59,7 +62,7 @@ func (f *column) add(t *table) {
 		}
 		items, used, rest := t.draw(f.x, f.y, f.y-f.foot)
 		f.s.Items = append(f.s.Items, items...)
-		f.y -= used + 4
+		f.y -= used + tableGap
 		if len(rest) == 0 {
 			return
 		}

@@ -210,8 +210,11 @@ func (w *writer) deviceWords() string {
 	for _, d := range w.a.Tension {
 		at = append(at, w.text(d.X))
 	}
-	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.a.Spec.Pick(9.0/16*25.4, 13.5)))
+	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.rodHole()))
 }
+
+// rodHole is the hole for a tension rod: its size and 1/16 in or 1.5 mm.
+func (w *writer) rodHole() float64 { return w.a.Spec.Pick(9.0/16*25.4, 13.5) }
 
 // rodLevel is the height of the tension rods' axis.
 func (w *writer) rodLevel() float64 {

@@ -5,6 +5,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -50,6 +51,7 @@ type writer struct {
 	version string
 	short   bool
 	tight   int // 0 wide notes and views, to 3 narrow
+	page    int // of a sheet that takes several pages, from 0
 	seen    map[string]view.Picture
 	air     *air.Path // nil until it is asked for
 
@@ -80,11 +82,46 @@ type planned struct {
 	heat            bool // shows what heat does, and is left out where that is not known
 }
 
+// paged are the sheets that take pages of their own frame: how many, and what a size leaves on each.
+var paged = map[string]struct {
+	count  func(w *writer) int
+	layout func(w *writer, size string) layoutOf
+}{
+	"S-702": {(*writer).checkPages, (*writer).checkLayout},
+}
+
+// page is one page of a planned sheet, the first being 0.
+type page struct {
+	planned
+	of string // id of the planned sheet
+	no int
+}
+
+// pages lists the pages of the set in order; those of one sheet are numbered from 1 where there are several.
+func (w *writer) pages() []page {
+	var out []page
+	for _, p := range w.index() {
+		n := 1
+		if q, ok := paged[p.id]; ok {
+			n = q.count(w)
+		}
+		for i := range n {
+			q := page{p, p.id, i}
+			if n > 1 {
+				q.id = fmt.Sprintf("%s-%d", p.id, i+1)
+			}
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
 // index lists the sheets of the set in order.
 func (w *writer) index() []planned {
 	all := []planned{
 		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes, false},
 		{"G-002", "COMPARISON OF WAYS TO HANG THE DECK", "Table and bars of the heat that each way to hang the deck costs, and of the lowest inside temperature.", (*writer).compareSheet, (*writer).shopSizes, true},
+		{"G-003", "SURVEY", "What must be measured on site before the project file can be trusted, the value in the file beside an empty box.", (*writer).surveySheet, (*writer).shopSizes, false},
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes, false},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes, false},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
@@ -92,6 +129,8 @@ func (w *writer) index() []planned {
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes, false},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
+		{"S-701", "MATERIAL, CUT AND FASTENER SCHEDULE", "Parts by mark, lumber with its cutting plan, fasteners with spares, sheet goods, flashing, connectors by load, tools.", (*writer).materialSheet, (*writer).shopSizes, false},
+		{"S-702", "INSPECTION AND ASSEMBLY CHECK SHEET", "Steps with hold points, counts, drawn values and limits beside empty boxes, photographs, moisture, retightening.", (*writer).checkSheet, (*writer).pageSizes, false},
 	}
 	return slices.DeleteFunc(all, func(p planned) bool {
 		return p.heat && w.heat == nil || w.short && !slices.Contains(shortSet, p.id)
@@ -103,11 +142,12 @@ func (w *writer) index() []planned {
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
 	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
 	var sheets []*render.Sheet
-	all := w.index()
+	all := w.pages()
 	for i, p := range all {
 		if o.Sheet != "" && p.id != o.Sheet {
 			continue
 		}
+		w.page = p.no
 		s, l, scale := w.draw(p)
 		w.border(s, l, i+1, len(all), scale)
 		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
@@ -116,9 +156,11 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 	return sheets
 }
 
-func (w *writer) draw(p planned) (s *render.Sheet, l layoutOf, scale string) {
+func (w *writer) draw(p page) (s *render.Sheet, l layoutOf, scale string) {
 	for _, size := range p.sizes(w) {
-		l = sheetOf(size)
+		if l = sheetOf(size); paged[p.of].layout != nil {
+			l = paged[p.of].layout(w, size)
+		}
 		for w.tight = range 4 {
 			s = &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
 			var fits bool
@@ -139,6 +181,14 @@ func (w *writer) unit() render.Unit {
 
 // setSizes are the size asked for and the larger ones of its family.
 func (w *writer) setSizes() []string { return sizesFrom(w.a.Spec.Sheets.Size) }
+
+// pageSizes are the one size that an office printer takes.
+func (w *writer) pageSizes() []string {
+	if w.unit() == render.Millimetre {
+		return []string{"A4"}
+	}
+	return []string{"ANSI A"}
+}
 
 // shopSizes start at what a site office prints.
 func (w *writer) shopSizes() []string {

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+
 	"standclear/render"
 )
 
@@ -13,6 +15,7 @@ type table struct {
 	pens  []render.Pen // of each row, nil for all Note
 	text  float64      // cap height; 0 is 2.5
 	right []bool       // columns set to the right
+	least float64      // height of a row at least, to write in
 }
 
 const cellPad = 1.5
@@ -44,7 +47,7 @@ func (t *table) cells(row []string) ([][]string, float64) {
 		out[i] = wrap(row[i], h, t.width[i]-2*cellPad, false)
 		most = max(most, len(out[i]))
 	}
-	return out, float64(most-1)*h*render.LinePitch + h + 2*h*0.65
+	return out, math.Max(t.least, float64(most-1)*h*render.LinePitch+h+2*h*0.65)
 }
 
 // height returns how tall the table is.
