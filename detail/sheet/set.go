@@ -26,12 +26,13 @@ type Options struct {
 
 // writer composes one set.
 type writer struct {
-	a       *detail.Assembly
-	report  *check.Report
-	results strength.Results
-	version string
-	tight   int // 0 wide notes and views, to 3 narrow
-	seen    map[string]view.Picture
+	a        *detail.Assembly
+	report   *check.Report
+	results  strength.Results
+	version  string
+	tight    int // 0 wide notes and views, to 3 narrow
+	seen     map[string]view.Picture
+	exploded *exploded // drawn once for every size
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -62,6 +63,7 @@ func plan() []planned {
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
+		{"A-601", "EXPLODED AXONOMETRIC", "The parts at one block drawn apart along the wall's normal in building order, and assembled.", (*writer).explodedSheet, (*writer).setSizes},
 	}
 }
 
