@@ -24,7 +24,7 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	plan := w.once(fmt.Sprint("plan at a device, ", w.tight), func() view.Picture {
 		return view.Cut(w.a, view.FromAbove(w.rodLevel()), w.deviceOptions(d, w.devicePlan(d)))
 	})
-	tables := w.tensionTables(math.Max(150, room.W()*0.44))
+	tables := w.tensionTables(math.Max(150, room.W()*0.48))
 	high := -4.0
 	for _, t := range tables {
 		high += t.height() + 4
@@ -95,7 +95,7 @@ func (w *writer) deviceSection(d detail.Device) geom.Box {
 	return geom.Box{Min: geom.Vec{X: b.Min.Y - past, Y: low - past*1.2}, Max: geom.Vec{X: b.Max.Y + past, Y: 60 + past*1.5}}
 }
 
-// devicePlan is what the plan shows: the device with its joists, and the nearest block.
+// devicePlan is what the plan shows: the device with its joists, and the nearest side of a block.
 func (w *writer) devicePlan(d detail.Device) geom.Box {
 	b := w.rod(d)
 	past := []float64{60, 50, 40, 30}[w.tight]
@@ -105,22 +105,23 @@ func (w *writer) devicePlan(d detail.Device) geom.Box {
 			lo, hi = math.Min(lo, x-70), math.Max(hi, x+70)
 		}
 	}
-	if i, _ := w.nearestBlock(d.X); i >= 0 {
-		blk := w.a.Blocks[i].Box
-		lo, hi = math.Min(lo, blk.Min.X-40), math.Max(hi, blk.Max.X+40)
+	if i, edge := w.nearestBlock(d.X); i >= 0 {
+		lo, hi = math.Min(lo, edge-90), math.Max(hi, edge+90)
 	}
 	return geom.Box{Min: geom.Vec{X: lo, Y: -(b.Max.Y + past)}, Max: geom.Vec{X: hi, Y: -(b.Min.Y - past)}}
 }
 
-// nearestBlock returns the block whose side is nearest to x, and the clear distance to it; -1 without blocks.
-func (w *writer) nearestBlock(x float64) (int, float64) {
+// nearestBlock returns the block whose side is nearest to x, and where that side is; -1 without blocks.
+func (w *writer) nearestBlock(x float64) (i int, edge float64) {
 	best, least := -1, math.Inf(1)
 	for i, b := range w.a.Blocks {
-		if d := math.Max(b.Box.Min.X-x, x-b.Box.Max.X); d < least {
-			best, least = i, d
+		for _, e := range []float64{b.Box.Min.X, b.Box.Max.X} {
+			if d := math.Abs(e - x); d < least {
+				best, least, edge = i, d, e
+			}
 		}
 	}
-	return best, least
+	return best, edge
 }
 
 // deviceOptions shows what stands at the device: joists near it only, dashed where they stand before the

@@ -23,21 +23,32 @@ func (w *writer) deviceTable(width float64) *table {
 		if math.IsNaN(x) {
 			return "NONE"
 		}
-		return w.text(x)
+		return w.apart(x, 0)
 	}
 	for _, d := range w.a.Tension {
 		block := "-"
-		if i, clear := w.nearestBlock(d.X); i >= 0 {
-			block = w.down(clear) + " TO " + w.a.Blocks[i].Mark
+		if i, edge := w.nearestBlock(d.X); i >= 0 {
+			block = w.apart(d.X, edge) + " TO " + w.a.Blocks[i].Mark
 		}
-		t.rows = append(t.rows, []string{w.deviceID(d), w.text(d.X), w.text(d.FromEnd(w.a.Spec.Ledger.Length.MM())), or(d.House), or(d.Deck), block})
+		end := 0.0
+		if l := w.a.Spec.Ledger.Length.MM(); d.X > l/2 {
+			end = l
+		}
+		t.rows = append(t.rows, []string{w.deviceID(d), or(d.X), w.apart(d.X, end), or(d.House), or(d.Deck), block})
 	}
 	return t
 }
 
+// apart prints the distance of two places along the ledger as a chain does: between running positions that are
+// rounded to the printed step.
+func (w *writer) apart(a, b float64) string {
+	u := step(w.a.Spec.Project.System)
+	return w.text(math.Abs(math.Round(a/u)-math.Round(b/u)) * u)
+}
+
 // lateralTable prints the checks, with the reason and the change where one does not hold.
 func (w *writer) lateralTable(width float64) *table {
-	t := &table{title: "CHECKS OF THE LATERAL PATH; CONFLICTS", head: []string{"CHECK", "VALUE", "LIMIT", "VERDICT", "CONFLICT, SMALLEST CHANGE"}, width: shares(width, 2.8, 1, 1.1, 1.1, 2.4), text: 2.2}
+	t := &table{title: "CHECKS OF THE LATERAL PATH; CONFLICTS", head: []string{"CHECK", "VALUE", "LIMIT", "VERDICT", "CONFLICT, SMALLEST CHANGE"}, width: shares(width, 3.4, 1, 1.1, 1.1, 1.8), text: 2.2}
 	sys := w.a.Spec.Project.System
 	for _, id := range lateralSteps {
 		st := w.report.Find(id)
@@ -64,14 +75,14 @@ func (w *writer) lateralTable(width float64) *table {
 // pathTable says link by link how the pull goes into the floor, and who answers for the link.
 func (w *writer) pathTable(width float64) *table {
 	s, f := w.a.Spec, w.a.Frame
-	t := &table{title: "LOAD PATH, LINK BY LINK", head: []string{"LINK", "WHAT IT MUST DO", "BY"}, width: shares(width, 1.7, 4.6, 1.6), text: 2.2}
+	t := &table{title: "LOAD PATH, LINK BY LINK", head: []string{"LINK", "WHAT IT MUST DO", "BY"}, width: shares(width, 1.5, 5.6, 1.1), text: 2.2}
 	t.rows = [][]string{
-		{"DECK JOIST", "BRINGS THE PULL OF THE DECK TO ITS END; DECKING FIXED TO IT", "OTHERS"},
-		{"HOLDERS", w.requiredWords() + ", EACH END; FIXED TO THE SIDE OF THE JOIST, NOT TO END GRAIN", "MAKER, ENGINEER"},
-		{"ROD", "RIM TO LEDGER FACE " + w.text(f.LedgerFront-f.RimIn) + ", OF IT " + w.text(f.LedgerBack) + " THROUGH INSULATION AND GAP; LENGTH PAST BOTH FACES AS THE HOLDERS NEED IT", "MAKER"},
-		{"LEDGER, GAP", "NOTHING: THE ROD PASSES; SNUG ONLY, PUSH TOWARD THE HOUSE GOES THROUGH THE BLOCKS", "BUILDER"},
+		{"DECK JOIST", "BRINGS THE PULL OF THE DECK TO ITS END", "OTHERS"},
+		{"HOLDERS", w.requiredWords() + "; ON THE SIDE OF THE JOIST, NOT ITS END GRAIN", "ENGINEER"},
+		{"ROD", "RIM TO LEDGER FACE " + w.text(f.LedgerFront-f.RimIn) + ", OF IT " + w.text(f.LedgerBack) + " IN INSULATION AND GAP; PAST BOTH FACES AS THE HOLDERS NEED", "MAKER"},
+		{"LEDGER, GAP", "NOTHING: THE ROD PASSES, SNUG; PUSH GOES THROUGH THE BLOCKS", "BUILDER"},
 		{"HOUSE JOIST", "SOUND, FULL LENGTH INTO THE FLOOR", "SURVEY"},
-		{"SUBFLOOR", "NAILED TO THIS JOIST AT " + w.text(s.Pick(6*25.4, 150)) + " AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)", "SURVEY, ENGINEER"},
+		{"SUBFLOOR", "NAILED TO THIS JOIST AT " + w.text(s.Pick(6*25.4, 150)) + " AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)", "SURVEY"},
 	}
 	return t
 }

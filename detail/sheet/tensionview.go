@@ -97,7 +97,7 @@ func (w *writer) sideWords(joist, x float64) string {
 	if joist < x {
 		side = " LEFT"
 	}
-	return ", AXIS " + w.text(math.Abs(joist-x)) + side + " OF THE ROD"
+	return ", AXIS " + w.apart(joist, x) + side + " OF THE ROD"
 }
 
 // tensionPlan composes the plan at the level of the rod.
@@ -115,12 +115,7 @@ func (w *writer) tensionPlan(p view.Picture, d detail.Device, k float64) *compos
 	if !math.IsNaN(d.Deck) {
 		outside = append(outside, tick{d.Deck, low})
 	}
-	if i, _ := w.nearestBlock(d.X); i >= 0 {
-		b := w.a.Blocks[i].Box
-		edge := b.Min.X
-		if d.X > b.Max.X {
-			edge = b.Max.X
-		}
+	if i, edge := w.nearestBlock(d.X); i >= 0 {
 		c.dims(bottom, []tick{{d.X, -rod.Max.Y}, {edge, -f.BlockOut}}, "<> TO "+w.a.Blocks[i].Mark)
 	}
 	if len(inside) > 1 {
@@ -173,12 +168,7 @@ func (w *writer) tensionElevation(k float64) *composer {
 			render.Stroke{Pen: render.Load, Path: geom.Polyline(at.Sub(geom.Vec{Y: arm}), at.Add(geom.Vec{Y: arm}))},
 		)
 		run = append(run, tick{d.X, z + arm})
-		if i, clear := w.nearestBlock(d.X); i >= 0 && clear > 0 {
-			b := w.a.Blocks[i].Box
-			edge := b.Min.X
-			if d.X > b.Max.X {
-				edge = b.Max.X
-			}
+		if i, edge := w.nearestBlock(d.X); i >= 0 {
 			c.dims(bottom, []tick{{d.X, z - arm}, {edge, f.BlockBottom}})
 		}
 	}
