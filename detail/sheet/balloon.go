@@ -21,7 +21,9 @@ type balloons struct {
 	axis, side geom.Vec // along the rows, and square to them toward the upper row
 	k          float64
 	segs       []alongSeg
-	hi, lo     float64 // how far everything reaches along side
+	shelves    [][]int32 // segments by the stretch of the axis they reach into
+	from, wide float64   // where the shelves start, and of one
+	hi, lo     float64   // how far everything reaches along side
 }
 
 // alongSeg is a piece of linework by where it lies along the axis and across it.
@@ -44,8 +46,8 @@ const (
 	balloonRow   = 17.0 // from there to the row
 )
 
-func newBalloons(p view.Pictorial, axis geom.Vec, k float64) *balloons {
-	b := &balloons{axis: axis.Unit(), k: k, hi: math.Inf(-1), lo: math.Inf(1)}
+func newBalloons(p view.Pictorial, axis geom.Vec) *balloons {
+	b := &balloons{axis: axis.Unit(), hi: math.Inf(-1), lo: math.Inf(1)}
 	b.side = b.axis.Perp()
 	for _, e := range p.Edges {
 		b.take(e.Path, e.Part.Mark)
@@ -53,11 +55,31 @@ func newBalloons(p view.Pictorial, axis geom.Vec, k float64) *balloons {
 	for _, t := range p.Traces {
 		b.take(t, "")
 	}
+	b.file()
 	return b
 }
 
+// file shelves the segments, so that a line meets only those near it.
+func (b *balloons) file() {
+	const n = 400
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, s := range b.segs {
+		lo, hi = math.Min(lo, math.Min(s.a.X, s.b.X)), math.Max(hi, math.Max(s.a.X, s.b.X))
+	}
+	b.from, b.wide, b.shelves = lo, (hi-lo)/n, make([][]int32, n)
+	for i, s := range b.segs {
+		for k := b.shelf(math.Min(s.a.X, s.b.X)); k <= b.shelf(math.Max(s.a.X, s.b.X)); k++ {
+			b.shelves[k] = append(b.shelves[k], int32(i))
+		}
+	}
+}
+
+func (b *balloons) shelf(x float64) int {
+	return max(0, min(len(b.shelves)-1, int((x-b.from)/b.wide)))
+}
+
 func (b *balloons) take(p geom.Path, mark string) {
-	pts := p.Flatten(b.k * 0.2)
+	pts := p.Flatten(1)
 	if p.Closed {
 		pts = append(pts, pts[0])
 	}
@@ -84,7 +106,8 @@ func (b *balloons) crossings(q geom.Vec, up bool) int {
 	if !up {
 		dir = -1
 	}
-	for _, s := range b.segs {
+	for _, i := range b.shelves[b.shelf(q.X)] {
+		s := &b.segs[i]
 		if math.Min(s.a.X, s.b.X) > q.X || math.Max(s.a.X, s.b.X) < q.X {
 			continue
 		}
@@ -111,7 +134,11 @@ func (b *balloons) choose(marks []string) []named {
 			for _, f := range []float64{0.5, 0.2, 0.8} {
 				at := s.a.Lerp(s.b, f)
 				for _, up := range []bool{true, false} {
-					if c := b.cost(at, up, out); c < least-1e-6 {
+					c := b.cost(at, up, out)
+					if c < least-1e-6 {
+						c += crossed * float64(b.crossings(at, up))
+					}
+					if c < least-1e-6 {
 						best, least = named{m, at, up}, c
 					}
 				}
@@ -124,13 +151,16 @@ func (b *balloons) choose(marks []string) []named {
 	return out
 }
 
-// cost weighs a line: what it crosses, how long it is, and how near others of its row start.
+// crossed is what a line is charged for each line it crosses, in the measure of cost.
+const crossed = 6.0
+
+// cost weighs a line, crossings apart: how long it is, and how near others of its row start.
 func (b *balloons) cost(at geom.Vec, up bool, others []named) float64 {
 	long := b.hi - at.Y
 	if !up {
 		long = at.Y - b.lo
 	}
-	c := 6*float64(b.crossings(at, up)) + 0.12*long/b.k
+	c := 0.12 * long / b.k
 	for _, o := range others {
 		d := math.Abs(o.at.X-at.X) / b.k
 		switch over := o.up == up || (o.at.Y > at.Y) != o.up; {

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -22,6 +21,7 @@ type exploded struct {
 	marks []string // in building order
 	apart view.Pictorial
 	whole assembled
+	drawn []render.Item // of apart
 }
 
 // pictorial looks from the left end of the ledger, from outside and above: outside is to the right, down the
@@ -52,7 +52,7 @@ func (w *writer) newExploded() *exploded {
 		at += hi - lo
 	}
 	e.apart = view.Lay(pictorial(), ms, w.traces(e.n.block, ms))
-	e.whole = w.newAssembled(e.n)
+	e.whole, e.drawn = w.newAssembled(e.n), e.apart.Draw()
 	return e
 }
 
@@ -119,18 +119,16 @@ const (
 
 // explodedView composes the parts drawn apart as large as the room lets them be, with their balloons.
 func (w *writer) explodedView(e *exploded, room geom.Box) (*composer, *balloons) {
-	box, drawn := e.apart.Box(), e.apart.Draw()
-	axis := geom.Vec{X: math.Sqrt(3) / 2, Y: -0.5}
-	k := math.Ceil(8*math.Max(box.W()/room.W(), box.H()/room.H())) / 8
-	for {
-		c, b := w.composer(k), newBalloons(e.apart, axis, k)
-		c.add(drawn, box)
+	box, b := e.apart.Box(), newBalloons(e.apart, geom.Vec{X: math.Sqrt(3) / 2, Y: -0.5})
+	for k := math.Ceil(8*math.Max(box.W()/(room.W()-balloonRow), box.H()/(room.H()-balloonRow))) / 8; ; k += 0.125 {
+		c := w.composer(k)
+		b.k = k
+		c.add(e.drawn, box)
 		c.extent = box
 		b.draw(c, e.marks)
 		if p := c.paper(); p.W() <= room.W() && p.H() <= room.H() || k > smallest {
 			return c, b
 		}
-		k += 0.125
 	}
 }
 
@@ -166,6 +164,5 @@ func (w *writer) orderTable(e *exploded) *table {
 		}
 		t.rows = append(t.rows, row[:4])
 	}
-	_ = fmt.Sprint
 	return t
 }

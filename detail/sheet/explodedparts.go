@@ -207,9 +207,15 @@ func (n neighbourhood) cropped(p *detail.Part) view.Moved {
 		m.Solids = p.Bored()
 		return m
 	}
-	for _, s := range p.Bored() {
+	var bores []geom.Solid
+	for _, b := range p.Bores {
+		if b.Bounds().Overlaps(n.room) {
+			bores = append(bores, b)
+		}
+	}
+	for _, s := range p.Solids {
 		if c := n.jagged(s.Crop(n.room)); !c.Empty() {
-			m.Solids = append(m.Solids, c)
+			m.Solids = append(m.Solids, c.Bore(bores...))
 		}
 	}
 	return m

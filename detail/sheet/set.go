@@ -63,7 +63,7 @@ func plan() []planned {
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
-		{"S-504", "TENSION AND LATERAL LOAD PATH", "How a pull away from the house goes from a deck joist through a rod into a house joist: section, plan, positions, checks.", (*writer).tensionSheet, (*writer).shopSizes},
+		{"S-504", "TENSION AND LATERAL LOAD PATH", "How a pull away from the house goes from a deck joist through a rod into a house joist: section, plan, positions, checks.", (*writer).tensionSheet, (*writer).tensionSizes},
 		{"A-601", "EXPLODED AXONOMETRIC", "The parts at one block drawn apart along the wall's normal in building order, and assembled.", (*writer).explodedSheet, (*writer).setSizes},
 	}
 }

@@ -47,6 +47,17 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return w.scale(one.k).Text, fits && ok2 && ok3 && high <= below
 }
 
+// tensionSizes are those that hold three views and the tables; without a device a shop sheet does.
+func (w *writer) tensionSizes() []string {
+	switch {
+	case len(w.a.Tension) == 0:
+		return w.shopSizes()
+	case w.unit() == render.Millimetre:
+		return sizesFrom("A2")
+	}
+	return sizesFrom("ANSI D")
+}
+
 // stack sets tables one under the other.
 func (w *writer) stack(s *render.Sheet, tables []*table, x, y float64) {
 	for _, t := range tables {
@@ -56,12 +67,17 @@ func (w *writer) stack(s *render.Sheet, tables []*table, x, y float64) {
 	}
 }
 
-// noTension is the sheet of a project that states no device: what is missing, and what the report says.
+// noTension is the sheet of a project that states no device: what is missing, the ledger without any, and
+// what the report says.
 func (w *writer) noTension(s *render.Sheet, room geom.Box) (string, bool) {
-	s.Items = append(s.Items, render.Text{Pen: render.Status, At: pt(room.Min.X, room.Max.Y-6), Height: 3.5, Align: render.TopLeft, Bold: true,
-		Lines: wrap("NO LATERAL TENSION DEVICE IS STATED (tie.lateral): A PULL AWAY FROM THE HOUSE HAS NO PATH INTO THE FLOOR BUT THE BOLTS OF THE BLOCKS, WHICH ARE NOT COUNTED FOR IT.", 3.5, room.W()-4, true)})
-	w.stack(s, w.tensionTables(room.W())[1:], room.Min.X, room.Max.Y-26)
-	return noScale, true
+	lines := wrap("NO LATERAL TENSION DEVICE IS STATED (tie.lateral): A PULL AWAY FROM THE HOUSE HAS NO PATH INTO THE FLOOR BUT THE BOLTS OF THE BLOCKS, WHICH ARE NOT COUNTED FOR IT.", 3.5, room.W()-4, true)
+	s.Items = append(s.Items, render.Text{Pen: render.Status, At: pt(room.Min.X, room.Max.Y-4), Height: 3.5, Align: render.TopLeft, Bold: true, Lines: lines})
+	top := room.Max.Y - 8 - float64(len(lines))*3.5*render.LinePitch
+	c, fits := w.choose(0, 8, 48, geom.Vec{X: room.W(), Y: (top - room.Min.Y) * 0.6}, w.tensionElevation)
+	p := c.paper()
+	w.place(s, c, "1", "LEDGER", frontOrigin, pt(room.Min.X+(room.W()-p.W())/2-p.Min.X, top-p.Max.Y))
+	w.stack(s, w.tensionTables(room.W())[1:], room.Min.X, top-p.H()-8)
+	return w.scale(c.k).Text, fits
 }
 
 // shownDevice is the first device that stands beside both joists, else the first.

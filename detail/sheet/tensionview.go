@@ -33,7 +33,11 @@ func (w *writer) tensionSection(p view.Picture, d detail.Device, k float64) *com
 		}
 		return out
 	}
-	c.dims(bottom, t(f.RimIn, f.RimOut, 0, f.InsulOut, f.LedgerBack, f.LedgerFront))
+	if w.backed(p) {
+		c.dims(bottom, t(f.BackingIn, f.RimIn, f.RimOut, 0, f.InsulOut, f.LedgerBack, f.LedgerFront))
+	} else {
+		c.dims(bottom, t(f.RimIn, f.RimOut, 0, f.InsulOut, f.LedgerBack, f.LedgerFront))
+	}
 	c.dims(bottom, t(rod.Min.Y, f.RimIn, f.LedgerFront, rod.Max.Y), "", "RIM TO LEDGER <>", "")
 	c.dims(bottom, t(rod.Min.Y, rod.Max.Y), "ROD AS DRAWN <>")
 	c.force(geom.Vec{X: rod.Max.Y + c.mm(16), Y: z}, geom.Vec{X: rod.Max.Y + c.mm(5), Y: z})
@@ -45,6 +49,12 @@ func (w *writer) tensionSection(p view.Picture, d detail.Device, k float64) *com
 	c.finish()
 	c.title("1", "SECTION ALONG THE ROD OF "+w.deviceID(d), w.scale(k).Text)
 	return c
+}
+
+// backed reports whether the picture cuts backing: the rod passes it too.
+func (w *writer) backed(p view.Picture) bool {
+	_, _, ok := spot(p, detail.Backing, 0.5, 0.5, nil)
+	return ok
 }
 
 // deviceID names a device as the report does.
@@ -61,7 +71,7 @@ func (w *writer) deviceID(d detail.Device) string {
 func (w *writer) tensionNotes(c *composer, p view.Picture, d detail.Device, rod geom.Box3) {
 	f, s := w.a.Frame, w.a.Spec
 	z := rod.Center().Z
-	w.say(c, left, p, detail.Subfloor, 0.25, 0.5, "NAILED TO THIS HOUSE JOIST AT "+w.text(s.Pick(6*25.4, 150))+" AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)")
+	w.say(c, left, p, detail.Subfloor, 0.25, 0.5, "NAILED TO "+either(math.IsNaN(d.House), "THE BLOCKING", "THIS HOUSE JOIST")+" AT "+w.text(s.Pick(6*25.4, 150))+" AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)")
 	holder := w.requiredWords() + "; ITS FIXINGS AND END DISTANCE BY ITS MAKER"
 	if !math.IsNaN(d.House) {
 		c.call(left, geom.Vec{X: rod.Min.Y + 25, Y: z}, render.Arrow, "HOLDER ON THE SIDE OF THE HOUSE JOIST, "+holder)
@@ -69,7 +79,7 @@ func (w *writer) tensionNotes(c *composer, p view.Picture, d detail.Device, rod 
 	} else {
 		c.call(left, geom.Vec{X: rod.Min.Y + 25, Y: z}, render.Arrow, "NO HOUSE JOIST BESIDE THE ROD: BLOCKING BY THE ENGINEER")
 	}
-	w.say(c, left, p, detail.Rim, 0.5, 0.2, "HOLE "+w.text(s.Pick(9.0/16*25.4, 13.5))+" THROUGH RIM, SHEATHING AND LEDGER")
+	w.say(c, left, p, detail.Rim, 0.5, 0.2, "HOLE "+w.text(s.Pick(9.0/16*25.4, 13.5))+" THROUGH "+either(w.backed(p), "BACKING, ", "")+"RIM, SHEATHING AND LEDGER")
 	if !math.IsNaN(d.Deck) {
 		c.call(right, geom.Vec{X: rod.Max.Y - 25, Y: z}, render.Arrow, "HOLDER ON THE SIDE OF THE DECK JOIST, "+holder)
 		c.call(right, geom.Vec{X: rod.Max.Y - 60, Y: f.LedgerTop - 18}, render.Dot, "DK1 DECK JOIST"+w.sideWords(d.Deck, d.X)+", BY OTHERS")
@@ -83,6 +93,9 @@ func (w *writer) tensionNotes(c *composer, p view.Picture, d detail.Device, rod 
 
 // requiredWords give the load one device must carry and what was stated for it.
 func (w *writer) requiredWords() string {
+	if len(w.a.Tension) == 0 {
+		return "NONE STATED: SEE THE CHECKS"
+	}
 	sys := w.a.Spec.Project.System
 	t := "STATED " + w.a.Spec.Tie.Lateral.Rating.Text(sys)
 	if st := w.report.Find("lateral_rating"); st != nil && st.Limit != nil {
@@ -159,6 +172,11 @@ func (w *writer) tensionElevation(k float64) *composer {
 	p := w.once("tension elevation", func() view.Picture { return view.Look(w.a, view.FromOutside(0), o) })
 	c.add(p.Draw(k, w.a.Spec.Project.System), o.Window)
 	z, arm := w.rodLevel(), c.mm(3)
+	for i, d := range w.a.Tension {
+		for _, o := range w.a.Tension[:i] {
+			arm = math.Min(arm, math.Abs(o.X-d.X)*0.4)
+		}
+	}
 	up, low := o.Window.Max.Y, o.Window.Min.Y
 	run := []tick{{0, up}}
 	for _, d := range w.a.Tension {
@@ -176,6 +194,10 @@ func (w *writer) tensionElevation(k float64) *composer {
 	c.dims(bottom, []tick{{0, low}, {l, low}}, "LEDGER <>")
 	c.finish()
 	w.deviceMarks(c)
+	if len(w.a.Tension) == 0 {
+		c.title("1", "LEDGER WITHOUT TENSION DEVICES, FROM OUTSIDE", w.scale(k).Text)
+		return c
+	}
 	c.title("3", "WHERE THE DEVICES STAND, FROM OUTSIDE", w.scale(k).Text)
 	return c
 }
@@ -200,6 +222,9 @@ func (w *writer) deviceMarks(c *composer) {
 		slots[i] = slot{want: m.x / c.k, before: 4.5, after: 4.5}
 	}
 	spread(slots)
+	if len(all) == 0 {
+		return
+	}
 	for i, m := range all {
 		c.put(render.Insert{Pen: render.Mark, Symbol: partMark, At: geom.Vec{X: slots[i].at * c.k, Y: y}, Scale: c.k, Fields: []render.Field{{Name: "MARK", Value: m.name}}})
 	}
