@@ -162,6 +162,9 @@ func (w *writer) orderTable(e *exploded) *table {
 		if of[0].Existing {
 			row[1] = "-"
 		}
+		if m == "PS1" && len(w.a.Joints()) > 1 {
+			row[2] += ", OF THE OUTER JOINT HERE"
+		}
 		t.rows = append(t.rows, row[:4])
 	}
 	return t

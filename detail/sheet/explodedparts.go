@@ -12,8 +12,7 @@ import (
 // apart is what moves together when the parts are drawn apart.
 type apart struct {
 	parts []view.Moved
-	by    float64 // how far outward, mm
-	near  bool    // follows the one before it at a third of the distance
+	near  bool // follows the one before it at a third of the distance
 }
 
 // depth is from where to where the parts of a group reach in y, as built.
@@ -206,6 +205,12 @@ func (n neighbourhood) cropped(p *detail.Part) view.Moved {
 	if p.Block == n.block && p.Role != detail.Backing && p.Role != detail.TieStrap {
 		m.Solids = p.Bored()
 		return m
+	}
+	switch b := p.Bounds(); p.Role {
+	case detail.HouseJoist, detail.Furring, detail.DeckJoist, detail.Hanger:
+		if b.Min.X < n.room.Min.X || b.Max.X > n.room.Max.X {
+			return m // no slivers
+		}
 	}
 	var bores []geom.Solid
 	for _, b := range p.Bores {
