@@ -3,7 +3,7 @@ package geom
 import "math"
 
 // Edge is a line to be drawn: one straight segment, one arc, a closed circle, or a curve in chords. Solid is
-// the index of the solid it belongs to. A hidden edge lies behind something.
+// the index of the solid it belongs to, or of the line beyond the solids. A hidden edge lies behind something.
 type Edge struct {
 	Path   Path
 	Solid  int
@@ -31,6 +31,10 @@ type ProjectOptions struct {
 
 	// NoHidden leaves the hidden edges out, which saves most of the work on them.
 	NoHidden bool
+
+	// Lines are drawn as wires that hide nothing: axes, lines that trace how parts come together. In the
+	// edges they are numbered on from the last solid.
+	Lines [][2]Vec3
 }
 
 // Project draws solids as seen in v, with hidden lines marked.
@@ -68,6 +72,10 @@ func Project(v View, solids []Solid, o ProjectOptions) []Edge {
 	sc := &scene{view: v, noHidden: o.NoHidden}
 	for i, s := range solids {
 		sc.add(i, s, o)
+	}
+	for i, l := range o.Lines {
+		b := builder{sc: sc, solid: int32(len(solids) + i), slab: slab{math.Inf(1), math.Inf(-1)}}
+		b.line(l[0], l[1], false, false)
 	}
 	runs := chain(overlay(sc.strokes()))
 	edges := make([]Edge, 0, len(runs))

@@ -9,6 +9,7 @@ const (
 	Cut        Pen = iota // outline of a part that is cut
 	CutMain               // the same for the parts the sheet is about
 	ThinCut               // a thin sheet cut, drawn as one line: flashing, membrane edge
+	Profile               // outline of a part in a pictorial view
 	Visible               // edges seen beyond the cut
 	Fine                  // edges that only carry texture or faint steps
 	Existing              // context that this job does not change
@@ -88,6 +89,7 @@ var Pens = [penCount]PenDef{
 	Cut:        {"DETL-MCUT", 50, Solid, 7, black, false},
 	CutMain:    {"DETL-MCUT-MAIN", 70, Solid, 7, black, false},
 	ThinCut:    {"DETL-WATR", 70, Solid, 5, blue, false},
+	Profile:    {"DETL-OTLN", 50, Solid, 7, black, false},
 	Visible:    {"DETL-MBND", 35, Solid, 7, black, false},
 	Fine:       {"DETL-FINE", 18, Solid, 8, grey, false},
 	Existing:   {"DETL-EXST", 25, Solid, 8, grey, false},

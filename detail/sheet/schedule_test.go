@@ -11,17 +11,6 @@ import (
 	"standclear/render"
 )
 
-func sheetOf(t *testing.T, s set, id string) *render.Sheet {
-	t.Helper()
-	for _, sh := range s.sheets {
-		if sh.ID == id {
-			return sh
-		}
-	}
-	t.Fatalf("no sheet %s", id)
-	return nil
-}
-
 // rowsOf returns the lines of a sheet's tables by their first word: the texts of one height, left to right.
 func rowsOf(sh *render.Sheet) map[string][][]string {
 	var at []geomRow

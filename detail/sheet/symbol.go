@@ -38,18 +38,25 @@ var partMark = &render.Symbol{Name: "SC-MARK", Items: []render.Item{
 
 // title writes the view's title under everything else of it: number, title, rule, scale, bar.
 func (c *composer) title(no, title, scale string) {
-	x := c.extent.Min.X
-	y := c.extent.Min.Y - c.mm(14)
-	name := geom.Vec{X: x + c.mm(15), Y: y + c.mm(1.6)}
-	w := max(font.Width(title, 5, true), font.Width("SCALE "+scale, 2.5, false)+60) + 4
+	x, y := c.heading(no, title, "SCALE "+scale, 60)
+	at := geom.Vec{X: x + c.mm(font.Width("SCALE "+scale, 2.5, false)+8), Y: y - c.mm(3.4)}
+	c.scaleBar(at)
+}
+
+// heading writes number, title and rule, and words below the rule with room plotted millimetres beside them;
+// it returns where the words start.
+func (c *composer) heading(no, title, words string, room float64) (x, y float64) {
+	x = c.extent.Min.X
+	y = c.extent.Min.Y - c.mm(14)
+	w := max(font.Width(title, 5, true), font.Width(words, 2.5, false)+room) + 4
 	c.put(
 		render.Insert{Pen: render.Mark, Symbol: titleMark, At: geom.Vec{X: x, Y: y}, Scale: c.k, Fields: []render.Field{{Name: "VIEW_NO", Value: no}}},
 		render.Stroke{Pen: render.Heading, Path: geom.Polyline(geom.Vec{X: x + c.mm(12), Y: y}, geom.Vec{X: x + c.mm(15+w), Y: y})},
-		render.Text{Pen: render.Heading, At: name, Height: 5, Align: render.BottomLeft, Lines: []string{title}, Bold: true},
+		render.Text{Pen: render.Heading, At: geom.Vec{X: x + c.mm(15), Y: y + c.mm(1.6)}, Height: 5, Align: render.BottomLeft, Lines: []string{title}, Bold: true},
 	)
-	c.text(render.Note, geom.Vec{X: x + c.mm(15), Y: y - c.mm(2)}, 2.5, render.TopLeft, 0, "SCALE "+scale)
-	c.scaleBar(geom.Vec{X: x + c.mm(15) + c.mm(font.Width("SCALE "+scale, 2.5, false)+8), Y: y - c.mm(3.4)})
+	c.text(render.Note, geom.Vec{X: x + c.mm(15), Y: y - c.mm(2)}, 2.5, render.TopLeft, 0, words)
 	c.grow(geom.Vec{X: x, Y: y + c.mm(6)}, geom.Vec{X: x + c.mm(15+w), Y: y - c.mm(9)})
+	return x + c.mm(15), y
 }
 
 // caption names a view of a shop sheet in one line, with its scale.
