@@ -19,7 +19,8 @@ type layoutOf struct {
 	size  render.Size
 	frame geom.Box // border
 	field geom.Box // where views go
-	strip geom.Box // title strip on the right
+	strip geom.Box // title strip on the right; of a slim frame, at the foot
+	slim  bool
 }
 
 // sheetOf returns the layout of a named sheet size: the strip stands at the right edge, its width by
@@ -43,6 +44,10 @@ func sheetOf(name string) layoutOf {
 
 // border draws the frame, the strip and everything in it.
 func (w *writer) border(s *render.Sheet, l layoutOf, n, of int, scale string) {
+	if l.slim {
+		w.slimBorder(s, l, n, of)
+		return
+	}
 	var it []render.Item
 	it = append(it, render.Stroke{Pen: render.Border, Path: geom.Rect(l.frame.Min.X, l.frame.Min.Y, l.frame.Max.X, l.frame.Max.Y)[0]})
 	it = append(it, rule(render.Heading, pt(l.strip.Min.X, l.strip.Min.Y), pt(l.strip.Min.X, l.strip.Max.Y)))

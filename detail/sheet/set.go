@@ -5,6 +5,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"sort"
 	"strings"
@@ -31,6 +32,7 @@ type writer struct {
 	results strength.Results
 	version string
 	tight   int // 0 wide notes and views, to 3 narrow
+	page    int // of a sheet that takes several pages, from 0
 	seen    map[string]view.Picture
 }
 
@@ -55,13 +57,50 @@ type planned struct {
 	sizes           func(w *writer) []string
 }
 
+// paged are the sheets that take pages of their own frame: how many, and what a size leaves on each.
+var paged = map[string]struct {
+	count  func(w *writer) int
+	layout func(w *writer, size string) layoutOf
+}{
+	"S-502": {(*writer).templatePages, (*writer).templateLayout},
+}
+
+// page is one page of a planned sheet, the first being 0.
+type page struct {
+	planned
+	of string // id of the planned sheet
+	no int
+}
+
+// pages lists the pages of the set in order; those of one sheet are numbered from 1 where there are several.
+func (w *writer) pages() []page {
+	var out []page
+	for _, p := range plan() {
+		n := 1
+		if q, ok := paged[p.id]; ok {
+			n = q.count(w)
+		}
+		for i := range n {
+			q := page{p, p.id, i}
+			if n > 1 {
+				q.id = fmt.Sprintf("%s-%d", p.id, i+1)
+			}
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
 func plan() []planned {
 	return []planned{
 		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes},
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
+		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopSizes},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
+		{"S-502", "DRILL TEMPLATE, FULL SIZE", "Outside face of the block at full size to drill through, in pages of letter or A4 size.", (*writer).templateSheet, (*writer).pageSizes},
+		{"S-503", "LEDGER", "Shop drawing of every piece of the ledger: holes from the datum end, joists and hangers, ends, bevel.", (*writer).ledgerSheet, (*writer).shopSizes},
 	}
 }
 
@@ -70,8 +109,9 @@ func plan() []planned {
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
 	w := &writer{a: a, report: r, results: res, version: o.Version}
 	var sheets []*render.Sheet
-	all := plan()
+	all := w.pages()
 	for i, p := range all {
+		w.page = p.no
 		s, l, scale := w.draw(p)
 		w.border(s, l, i+1, len(all), scale)
 		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
@@ -80,9 +120,11 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 	return sheets
 }
 
-func (w *writer) draw(p planned) (s *render.Sheet, l layoutOf, scale string) {
+func (w *writer) draw(p page) (s *render.Sheet, l layoutOf, scale string) {
 	for _, size := range p.sizes(w) {
-		l = sheetOf(size)
+		if l = sheetOf(size); paged[p.of].layout != nil {
+			l = paged[p.of].layout(w, size)
+		}
 		for w.tight = range 4 {
 			s = &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
 			var fits bool
@@ -103,6 +145,14 @@ func (w *writer) unit() render.Unit {
 
 // setSizes are the size asked for and the larger ones of its family.
 func (w *writer) setSizes() []string { return sizesFrom(w.a.Spec.Sheets.Size) }
+
+// pageSizes are the one size that an office printer takes.
+func (w *writer) pageSizes() []string {
+	if w.unit() == render.Millimetre {
+		return []string{"A4"}
+	}
+	return []string{"ANSI A"}
+}
 
 // shopSizes start at what a site office prints.
 func (w *writer) shopSizes() []string {
