@@ -150,13 +150,8 @@ func (w *writer) ledgerStrip(piece *detail.Part, sp span, k float64) *composer {
 	p := w.once(fmt.Sprintf("ledger %s %.1f %.1f %.0f", piece.Mark, sp.lo, sp.hi, k), func() view.Picture { return view.Look(w.a, fromOutside(piece), w.ledgerOptions(piece, win)) })
 	c.add(p.Draw(k, w.a.Spec.Project.System), geom.Box{Min: geom.Vec{X: sp.lo, Y: foot}, Max: geom.Vec{X: sp.hi, Y: high}})
 	edge := geom.Box{Min: geom.Vec{X: sp.lo}, Max: geom.Vec{X: sp.hi, Y: high}}
-	if !first {
-		c.breakLine(left, edge, span{0, high})
-	}
-	if !last {
-		c.breakLine(right, edge, span{0, high})
-	}
-	w.stripDims(c, piece, sp, first && last)
+	c.sideBreaks(edge, !first, !last)
+	w.stripDims(c, piece, sp)
 	c.finish()
 	w.stripMarks(c, piece, sp)
 	c.caption(w.stripTitle(piece, sp), w.scale(k).Text)
@@ -164,37 +159,49 @@ func (w *writer) ledgerStrip(piece *detail.Part, sp span, k float64) *composer {
 }
 
 // stripDims measures holes below and joists above, from the left end of the piece.
-func (w *writer) stripDims(c *composer, piece *detail.Part, sp span, whole bool) {
+func (w *writer) stripDims(c *composer, piece *detail.Part, sp span) {
 	b := piece.Bounds()
 	long := b.Max.X - b.Min.X
 	low, up := c.object.Min.Y, c.object.Max.Y
 	var holes, joists []tick
+	last := math.Inf(-1)
 	for _, h := range w.a.LedgerHoles(piece) {
-		if h.X > sp.lo && h.X < sp.hi {
-			holes = append(holes, tick{h.X, low})
-			c.put(render.Stroke{Pen: render.Dimension, Path: geom.Polyline(geom.Vec{X: h.X, Y: low - c.mm(0.2)}, geom.Vec{X: h.X, Y: h.Z - h.Dia/2})})
-			w.flagHole(c, h)
+		if h.X <= sp.lo || h.X >= sp.hi {
+			continue
 		}
+		w.flagHole(c, h)
+		if h.X-last > 0.01 {
+			holes = append(holes, tick{h.X, low})
+			c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: h.X, Y: low}, geom.Vec{X: h.X, Y: w.topHole(piece, h.X) + c.mm(2)})})
+		}
+		last = h.X
 	}
 	for _, j := range w.a.DeckJoists {
 		if x := j - b.Min.X; x > sp.lo && x < sp.hi {
 			joists = append(joists, tick{x, up})
-			c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: x, Y: low}, geom.Vec{X: x, Y: up + c.mm(1)})})
+			c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: x, Y: low}, geom.Vec{X: x, Y: up})})
 		}
 	}
+	c.runFrom(top, 0, joists)
 	if sp.hi > long-1 {
-		holes, joists = append(holes, tick{long, low}), append(joists, tick{long, up})
+		holes = append(holes, tick{long, low})
 	}
 	if sp.lo < 1 {
 		c.run(bottom, append([]tick{{0, low}}, holes...))
-		c.run(top, append([]tick{{0, up}}, joists...))
 	} else {
 		c.runFrom(bottom, 0, holes)
-		c.runFrom(top, 0, joists)
 	}
-	if whole {
-		c.dims(bottom, []tick{{0, low}, {long, low}}, "LEDGER "+piece.Mark+" <>")
+}
+
+// topHole is the height of the highest hole of the column at x.
+func (w *writer) topHole(piece *detail.Part, x float64) float64 {
+	z := 0.0
+	for _, h := range w.a.LedgerHoles(piece) {
+		if math.Abs(h.X-x) < 0.01 {
+			z = math.Max(z, h.Z)
+		}
 	}
+	return z
 }
 
 // flagHole rings a hole that a hanger covers, or whose washer would lie on one.
@@ -245,9 +252,9 @@ func (c *composer) markRow(marks []mark, sp span, y float64) {
 func (w *writer) stripTitle(piece *detail.Part, sp span) string {
 	b := piece.Bounds()
 	long := b.Max.X - b.Min.X
-	t := piece.Mark + ", FROM OUTSIDE, DATUM AT THE LEFT END"
+	t := fmt.Sprintf("LEDGER %s, %s LONG, FROM OUTSIDE, DATUM AT THE LEFT END", piece.Mark, w.text(long))
 	if sp.lo >= 1 || sp.hi <= long-1 {
-		t = fmt.Sprintf("%s, FROM OUTSIDE, %s TO %s FROM THE LEFT END", piece.Mark, w.text(sp.lo), w.text(sp.hi))
+		t = fmt.Sprintf("LEDGER %s, %s LONG, FROM OUTSIDE: %s TO %s FROM THE LEFT END", piece.Mark, w.text(long), w.text(sp.lo), w.text(sp.hi))
 	}
 	return t
 }
