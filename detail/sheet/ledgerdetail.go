@@ -59,7 +59,7 @@ func (w *writer) setThird(s *render.Sheet, room geom.Box, v shopViews, before in
 	f, sd, u := v.front.paper(), v.side.paper(), v.up.paper()
 	fx := room.Min.X + sd.W() + 12 - math.Min(f.Min.X, u.Min.X)
 	spare := math.Max(0, room.H()-v.room().Y)
-	uy := room.Max.Y - spare/2 - u.Max.Y
+	uy := room.Max.Y - spare/4 - u.Max.Y
 	fy := uy + u.Min.Y - 12 - math.Max(f.Max.Y, sd.Max.Y)
 	const datum = "axis of the block x lower edge of the ledger"
 	for i, c := range []*composer{v.front, v.side, v.up} {

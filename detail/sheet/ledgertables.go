@@ -64,7 +64,7 @@ func (w *writer) mass(p *detail.Part) string {
 // ledgerHoleTable lists the holes, those of one block and one size a row; a row with a hole under a hanger is in
 // the colour of the verdicts.
 func (w *writer) ledgerHoleTable(width float64) *table {
-	t := &table{title: "HOLES, FROM THE LOWER LEFT CORNER", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1.1, 2.2, 1.9, 0.9, 1.8)}
+	t := &table{title: "HOLES, FROM THE LOWER LEFT CORNER", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
 	flagged := 0
 	for _, p := range w.a.Find(detail.Ledger) {
 		for _, of := range byBlock(w.a.LedgerHoles(p)) {
@@ -79,7 +79,7 @@ func (w *writer) ledgerHoleTable(width float64) *table {
 					}
 				}
 			}
-			at := p.Mark + ", " + w.a.Blocks[of[0].Block].Mark
+			at := w.onPiece(p, w.a.Blocks[of[0].Block].Mark)
 			t.rows = append(t.rows, []string{at, w.list(xs), w.list(ys), w.text(of[0].Dia), either(flag == "", "NO", flag)})
 			t.pens = append(t.pens, either(flag == "", render.Note, render.Status))
 		}
@@ -91,6 +91,14 @@ func (w *writer) ledgerHoleTable(width float64) *table {
 		t.rows = append(t.rows, []string{"-", "-", "-", "-", "-"})
 	}
 	return t
+}
+
+// onPiece names a thing on a piece of the ledger; where there is one piece alone it goes without saying.
+func (w *writer) onPiece(p *detail.Part, name string) string {
+	if len(w.a.Find(detail.Ledger)) == 1 {
+		return name
+	}
+	return p.Mark + ", " + name
 }
 
 // byBlock parts holes into those of one block and one size.
@@ -135,7 +143,7 @@ func (w *writer) joistTable(width float64) *table {
 		p := w.pieceAt(x)
 		b, h := p.Bounds(), hangers[i].Bounds()
 		from, to, pen := h.Min.X-b.Min.X, h.Max.X-b.Min.X, render.Note
-		row := []string{fmt.Sprintf("%s, J%d", p.Mark, i+1), w.at(x - b.Min.X), w.past(from), w.past(to)}
+		row := []string{w.onPiece(p, fmt.Sprintf("J%d", i+1)), w.at(x - b.Min.X), w.past(from), w.past(to)}
 		if long := b.Max.X - b.Min.X; from < -0.5 || to > long+0.5 {
 			pen = render.Status
 			row[either(from < -0.5, 2, 3)] += ", PAST THE END"

@@ -2,30 +2,40 @@ package sheet
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"standclear/detail/check"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
-	"standclear/render/font"
 )
 
 // slimMargin is what an office printer leaves white: 1/4 in (common practice, no source).
 const slimMargin = 6.5
 
-// slimOf returns the layout of a page that an office printer takes, with a low title strip at its foot; upright
-// turns the page.
-func (w *writer) slimOf(name string, upright bool) layoutOf {
+// posture is how a page lies and where its title strip stands: at the foot, or at the right.
+type posture struct{ upright, aside bool }
+
+// slimOf returns the layout of a page that an office printer takes, with a small title strip.
+func (w *writer) slimOf(name string, as posture) layoutOf {
 	s, _ := stock.SheetSizeOf(name)
 	wide, high := s.Width.MM(), s.Height.MM()
-	if upright {
+	if as.upright {
 		wide, high = high, wide
 	}
 	l := layoutOf{size: render.Size{Name: s.Name, W: wide, H: high}, slim: true}
 	l.frame = geom.Box{Min: pt(slimMargin, slimMargin), Max: pt(wide-slimMargin, high-slimMargin)}
-	l.strip = geom.Box{Min: l.frame.Min, Max: pt(l.frame.Max.X, l.frame.Min.Y+w.slimSquare()+6)}
-	l.field = geom.Box{Min: pt(l.frame.Min.X+1, l.strip.Max.Y+1), Max: pt(l.frame.Max.X-1, l.frame.Max.Y-1)}
+	l.strip, l.field = l.frame, l.frame.Grow(-1)
+	if as.aside {
+		const least = 48 // for the words
+		l.strip.Min.X = l.frame.Max.X - math.Max(least, w.slimSquare()+6)
+		l.field.Max.X = l.strip.Min.X - 1
+		return l
+	}
+	l.strip.Max.Y = l.frame.Min.Y + w.slimSquare() + 6
+	l.field.Min.Y = l.strip.Max.Y + 1
 	return l
 }
 
@@ -37,20 +47,26 @@ func (w *writer) slimSquare() float64 {
 	return 25.4
 }
 
-// slimBorder draws the frame and the strip at its foot: the square to measure, what the page is, what it must
-// not be taken for.
+// slimBorder draws the frame and its strip: the square to measure, what the page is, what it must not be taken
+// for.
 func (w *writer) slimBorder(s *render.Sheet, l layoutOf, n, of int) {
-	frame := l.frame
-	s.Items = append(s.Items, render.Stroke{Pen: render.Border, Path: geom.Rect(frame.Min.X, frame.Min.Y, frame.Max.X, frame.Max.Y)[0]},
-		rule(render.Heading, pt(frame.Min.X, l.strip.Max.Y), pt(frame.Max.X, l.strip.Max.Y)))
+	frame, strip := l.frame, l.strip
+	s.Items = append(s.Items, render.Stroke{Pen: render.Border, Path: geom.Rect(frame.Min.X, frame.Min.Y, frame.Max.X, frame.Max.Y)[0]})
 	d := w.slimSquare()
-	x, y := l.strip.Min.X+3, l.strip.Min.Y+3
-	s.Items = append(s.Items, render.Stroke{Pen: render.Mark, Path: geom.Rect(x, y, x+d, y+d)[0]},
-		render.Text{Pen: render.Note, At: pt(x+d/2, y+d/2), Height: 2.2, Align: render.MiddleCentre, Lines: wrap(w.squareWords(), 2.2, d-3, false)})
-	x += d + 4
-	width := l.strip.Max.X - 3 - x
-	w.slimFields(s, x, l.strip.Max.Y-2.5, width*0.44, n, of)
-	w.slimStatus(s, x+width*0.44+4, l.strip, l.strip.Max.X-3)
+	at := pt(strip.Min.X+3, strip.Min.Y+3)
+	s.Items = append(s.Items, render.Stroke{Pen: render.Mark, Path: geom.Rect(at.X, at.Y, at.X+d, at.Y+d)[0]},
+		render.Text{Pen: render.Note, At: at.Add(pt(d/2, d/2)), Height: 2.2, Align: render.MiddleCentre, Lines: wrap(w.squareWords(), 2.2, d-3, false)})
+	if strip.Max.Y == frame.Max.Y { // at the right
+		s.Items = append(s.Items, rule(render.Heading, pt(strip.Min.X, strip.Min.Y), pt(strip.Min.X, strip.Max.Y)))
+		y := w.slimFields(s, at.X, strip.Max.Y-2.5, strip.W()-6, n, of)
+		w.slimStatus(s, at.X, y-4, strip.W()-6, 8)
+		return
+	}
+	s.Items = append(s.Items, rule(render.Heading, pt(strip.Min.X, strip.Max.Y), pt(strip.Max.X, strip.Max.Y)))
+	x := at.X + d + 4
+	width := strip.Max.X - 3 - x
+	w.slimFields(s, x, strip.Max.Y-2.5, width*0.38, n, of)
+	w.slimStatus(s, x+width*0.38+4, strip.Max.Y-2.5, width*0.62-4, 2)
 }
 
 func (w *writer) squareWords() string {
@@ -61,41 +77,32 @@ func (w *writer) squareWords() string {
 	return "THIS SQUARE IS " + side + " x " + side + ". PRINT AT 100 %, NOT FITTED TO THE PAGE."
 }
 
-// slimFields say what the page is.
-func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int) {
+// slimFields say what the page is; they return the height they reach.
+func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int) float64 {
 	p := w.a.Spec.Project
-	w.lines(s, x, y, width, 5.5, true, s.ID)
-	y -= 8
-	y = w.lines(s, x, y, width, 3, true, s.Title)
+	y = w.lines(s, render.TitleText, x, y, width, 5, true, s.ID)
+	y = w.lines(s, render.TitleText, x, y, width, 2.5, true, s.Title)
 	for _, t := range []string{
-		fmt.Sprintf("SHEET %d OF %d. SCALE %s. DATE %s, REVISION 0", n, of, w.scale(1).Text, orNone(p.Date)),
-		orNone(p.Name) + " " + p.Number, orNone(p.Element), w.a.Spec.Hash + " / standclear " + w.version,
+		fmt.Sprintf("SHEET %d OF %d, SCALE %s", n, of, w.scale(1).Text),
+		orNone(p.Name) + " " + p.Number + ", " + orNone(p.Element),
+		"DATE " + orNone(p.Date) + "; " + w.a.Spec.Hash + " / standclear " + w.version,
 	} {
-		if y-2.2 < slimMargin+1.5 {
-			return
-		}
-		h := min(2.2, max(2, 2.2*width/font.Width(t, 2.2, false)))
-		s.Items = append(s.Items, render.Text{Pen: render.TitleText, At: pt(x, y), Height: h, Align: render.TopLeft, Lines: wrap(t, h, width, false)[:1]})
-		y -= 3.5
+		l := wrap(t, 2, width, false)
+		y = w.lines(s, render.TitleText, x, y, width, 2, false, strings.Join(l[:min(len(l), 2)], " "))
 	}
+	return y
 }
 
-// slimStatus prints the cautions of every sheet.
-func (w *writer) slimStatus(s *render.Sheet, x float64, strip geom.Box, x1 float64) {
-	y, width := strip.Max.Y-2.5, x1-x
-	y = w.lines(s, x, y, width, 2.2, true, w.reviewWords())
-	if v := w.verdict(); v != "" {
-		y = w.lines(s, x, y, width, 2, true, wrap(v, 2, width, true)[0])
+// slimStatus prints the cautions of every sheet; of a verdict as much as most lines hold.
+func (w *writer) slimStatus(s *render.Sheet, x, y, width float64, most int) {
+	y = w.lines(s, render.Status, x, y, width, 2, true, w.reviewWords())
+	if v := wrap(w.verdict(), 2, width, true); w.verdict() != "" {
+		y = w.lines(s, render.Status, x, y, width, 2, true, strings.Join(v[:min(len(v), most)], " "))
 	}
 	r := w.report
-	for _, t := range []string{
-		fmt.Sprintf("CHECKS: %d FAIL, %d FOR THE ENGINEER, %d NOT CHECKED, %d OK. SEE G-001.", r.Count(check.Fails), r.Count(check.Engineer), r.Count(check.NotChecked), r.Count(check.OK)),
-		"LIFE-SAFETY CONNECTION. CALCULATION AID, NOT A PERMIT DRAWING. LOCAL CODE AND A LICENSED ENGINEER DECIDE. ALL GENERAL NOTES ON G-001 APPLY TO THIS SHEET.",
-	} {
-		lines := wrap(t, 2, width, false)
-		s.Items = append(s.Items, render.Text{Pen: render.Note, At: pt(x, y), Height: 2, Align: render.TopLeft, Lines: lines})
-		y -= float64(len(lines)) * 2 * render.LinePitch
-	}
+	y = w.lines(s, render.Note, x, y, width, 2, false, fmt.Sprintf("CHECKS: %d FAIL, %d FOR THE ENGINEER, %d NOT CHECKED, %d OK",
+		r.Count(check.Fails), r.Count(check.Engineer), r.Count(check.NotChecked), r.Count(check.OK)))
+	w.lines(s, render.Note, x, y, width, 2, false, "LIFE-SAFETY CONNECTION. CALCULATION AID, NOT A PERMIT DRAWING. LOCAL CODE AND A LICENSED ENGINEER DECIDE. ALL GENERAL NOTES ON G-001 APPLY TO THIS SHEET.")
 }
 
 // reviewWords is the review status in one line.
@@ -106,13 +113,9 @@ func (w *writer) reviewWords() string {
 	return "NOT FOR CONSTRUCTION UNTIL REVIEWED BY A LICENSED PROFESSIONAL"
 }
 
-// lines sets bold text from its top left corner and returns where the next goes.
-func (w *writer) lines(s *render.Sheet, x, y, width, h float64, bold bool, t string) float64 {
+// lines sets text from its top left corner and returns where the next goes.
+func (w *writer) lines(s *render.Sheet, pen render.Pen, x, y, width, h float64, bold bool, t string) float64 {
 	l := wrap(t, h, width, bold)
-	pen := render.TitleText
-	if h < 2.5 {
-		pen = render.Status
-	}
 	s.Items = append(s.Items, render.Text{Pen: pen, At: pt(x, y), Height: h, Align: render.TopLeft, Lines: l, Bold: bold})
-	return y - float64(len(l))*h*render.LinePitch
+	return y - float64(len(l)-1)*h*render.LinePitch - h - 1.3
 }

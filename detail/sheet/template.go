@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"standclear/geom"
 	"standclear/render"
@@ -11,9 +12,9 @@ import (
 // tiling divides the face of the block into pages: how the page lies, and where the seams are in the face's own
 // datum, its lower left corner.
 type tiling struct {
-	upright bool
-	face    geom.Box
-	xs, ys  []float64 // seams, the edges of the face first and last
+	posture
+	face   geom.Box
+	xs, ys []float64 // seams, the edges of the face first and last
 }
 
 func (t tiling) columns() int { return len(t.xs) - 1 }
@@ -32,7 +33,7 @@ const overlap = 9.0
 // shown is what page n shows: its cell and a strip past every seam.
 func (t tiling) shown(n int) geom.Box { return t.cell(n).Grow(overlap).Intersect(t.face) }
 
-// tiles lays the face out on the fewest pages, upright rather than across. Each seam stands where it is
+// tiles lays the face out on the fewest pages, upright rather than across, the strip rather at the foot. Each seam stands where it is
 // farthest from holes and screws.
 func (w *writer) tiles() tiling {
 	b := w.a.Blocks[0].Box
@@ -42,9 +43,9 @@ func (w *writer) tiles() tiling {
 		xs, ys = append(xs, h.at.X), append(ys, h.at.Y)
 	}
 	var best tiling
-	for _, upright := range []bool{true, false} {
-		f := w.slimOf(w.pageSizes()[0], upright).field
-		t := tiling{upright: upright, face: face, xs: seams(face.W(), f.W(), xs), ys: seams(face.H(), f.H(), ys)}
+	for _, as := range []posture{{upright: true}, {}, {aside: true}} {
+		f := w.slimOf(w.pageSizes()[0], as).field
+		t := tiling{posture: as, face: face, xs: seams(face.W(), f.W(), xs), ys: seams(face.H(), f.H(), ys)}
 		if best.xs == nil || t.pages() < best.pages() {
 			best = t
 		}
@@ -117,9 +118,9 @@ func (w *writer) templatePages() int {
 
 func (w *writer) templateLayout(size string) layoutOf {
 	if len(w.a.Blocks) == 0 {
-		return w.slimOf(size, true)
+		return w.slimOf(size, posture{upright: true})
 	}
-	return w.slimOf(size, w.tiles().upright)
+	return w.slimOf(size, w.tiles().posture)
 }
 
 // templateSheet draws one page of the outside face of the block at full size.
@@ -128,16 +129,18 @@ func (w *writer) templateSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		return "NTS", true
 	}
 	t := w.tiles()
+	shown, room := t.shown(w.page), l.field
+	at := room.Center().Sub(shown.Center())
 	c := w.composer(1)
-	w.template(c, t)
-	c.extent = t.shown(w.page)
-	room := l.field
-	w.place(s, c, "1", "OUTSIDE FACE", blockOrigin, room.Center().Sub(c.extent.Center()))
-	return w.scale(1).Text, c.extent.W() <= room.W() && c.extent.H() <= room.H()
+	paper := geom.Box{Min: room.Min.Sub(at), Max: room.Max.Sub(at)} // in the datum of the face
+	w.template(c, t, paper.Grow(-1.5))
+	c.extent = paper.Grow(-1)
+	w.place(s, c, "1", "OUTSIDE FACE", blockOrigin, at)
+	return w.scale(1).Text, shown.W() <= room.W() && shown.H() <= room.H()
 }
 
-// template draws what page w.page shows: edges, holes, screws, seams, then the words where there is room.
-func (w *writer) template(c *composer, t tiling) {
+// template draws what page w.page shows: edges, holes, screws, seams, then the words where the paper has room.
+func (w *writer) template(c *composer, t tiling, paper geom.Box) {
 	box := t.shown(w.page)
 	page := geom.Rect(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)
 	var taken []geom.Box
@@ -176,7 +179,7 @@ func (w *writer) template(c *composer, t tiling) {
 	for _, b := range c.seamMarks(t, w.page) {
 		taken = append(taken, b)
 	}
-	w.templateWords(c, t, box, taken)
+	w.templateWords(c, t, box, paper, taken)
 }
 
 // drillMark is a hole with the cross to prick; it returns the room it takes.
@@ -245,57 +248,77 @@ func (c *composer) seamMarks(t tiling, page int) []geom.Box {
 }
 
 // templateWords sets the words where they are clear of everything else: beside each hole its own, then what
-// the page is.
-func (w *writer) templateWords(c *composer, t tiling, box geom.Box, taken []geom.Box) {
-	words := func(near geom.Vec, h float64, bold bool, lines ...string) {
+// the page is and how to use it, on the face or beside it.
+func (w *writer) templateWords(c *composer, t tiling, box, paper geom.Box, taken []geom.Box) {
+	put := func(near geom.Vec, within geom.Box, h float64, bold bool, lines []string) bool {
 		b := textBox(geom.Vec{}, h, render.MiddleCentre, 0, lines, 1).Grow(1)
-		at, ok := clearSpot(geom.Vec{X: b.W() / 2, Y: b.H() / 2}, box.Grow(-1.5), near, taken)
-		if !ok {
-			return
+		at, ok := clearSpot(geom.Vec{X: b.W() / 2, Y: b.H() / 2}, within, near, taken)
+		if ok {
+			c.put(render.Text{Pen: render.Note, At: at, Height: h, Align: render.MiddleCentre, Lines: lines, Bold: bold})
+			taken = append(taken, geom.Box{Min: at.Add(b.Min), Max: at.Add(b.Max)})
 		}
-		c.put(render.Text{Pen: render.Note, At: at, Height: h, Align: render.MiddleCentre, Lines: lines, Bold: bold})
-		taken = append(taken, geom.Box{Min: at.Add(b.Min), Max: at.Add(b.Max)})
+		return ok
+	}
+	para := func(near geom.Vec, h float64, bold bool, texts ...string) bool { // as wide as there is room for
+		for _, width := range []float64{66, 50, 38, 28, 21} {
+			var lines []string
+			for _, t := range texts {
+				lines = append(append(lines, wrap(t, h, width, bold)...), "")
+			}
+			if put(near, paper, h, bold, lines[:len(lines)-1]) {
+				return true
+			}
+		}
+		return false
 	}
 	for _, h := range w.faceHoles() {
 		if box.Holds(h.at) {
 			off := h.dia/2 + 10
-			words(h.at.Add(geom.Vec{X: off, Y: off}), 2.5, false, h.name+"  Ø"+w.text(h.dia), "X "+w.text(h.at.X)+"  Y "+w.text(h.at.Y))
+			put(h.at.Add(geom.Vec{X: off, Y: off}), box.Grow(-1), 2.5, false, []string{h.name + "  Ø" + w.text(h.dia), "X " + w.text(h.at.X) + "  Y " + w.text(h.at.Y)})
 		}
 	}
 	mid := box.Center()
+	if box.Max.Y > t.face.Max.Y-1 {
+		para(geom.Vec{X: mid.X, Y: box.Max.Y}, 3, true, "TOP OF BLOCK")
+	}
+	if box.Min.Y < 1 {
+		para(geom.Vec{X: mid.X, Y: box.Min.Y}, 3, true, "FOOT OF BLOCK")
+	}
+	if all := w.templateNotes(t); !para(mid, 2.5, false, all...) {
+		for _, n := range all {
+			para(mid, 2.5, false, n)
+		}
+	}
+}
+
+// templateNotes say what the page is and how to use it.
+func (w *writer) templateNotes(t tiling) []string {
 	n := len(w.a.Blocks)
-	words(geom.Vec{X: mid.X, Y: box.Max.Y}, 3.5, true, "UP: TOP OF BLOCK")
-	words(geom.Vec{X: mid.X, Y: box.Min.Y}, 3.5, true, "FOOT OF BLOCK")
-	words(mid, 2.5, false, fmt.Sprintf("BLOCKS %s TO %s, %d PIECES", w.a.Blocks[0].Mark, w.a.Blocks[n-1].Mark, n), "OUTSIDE FACE, THIS SIDE OUT", "FULL SIZE, "+w.scale(1).Text)
+	out := []string{fmt.Sprintf("BLOCKS %s TO %s, %d PIECES. OUTSIDE FACE, THIS SIDE OUT. FULL SIZE, %s", w.a.Blocks[0].Mark, w.a.Blocks[n-1].Mark, n, w.scale(1).Text)}
 	if t.pages() > 1 {
-		words(mid, 2.5, false, fmt.Sprintf("PAGE %d OF %d", w.page+1, t.pages()), "CUT ONE PAGE ON THE DASHED SEAM;", "LAY THE CROSSES ON EACH OTHER")
+		out = append(out, fmt.Sprintf("PAGE %d OF %d: CUT ONE PAGE ON THE DASHED SEAM AND LAY THE RINGED CROSSES ON EACH OTHER", w.page+1, t.pages()))
 	}
-	words(mid, 2.5, false, w.templateSteps()...)
-	if legend := w.screwLegend(); len(legend) > 0 {
-		words(mid, 2.5, false, legend...)
-	}
-}
-
-// templateSteps say how to use the page.
-func (w *writer) templateSteps() []string {
-	return []string{"FOLD BACK ON THE EDGE LINES OR LAY", "THEM ON THE EDGES OF THE FACE;", "PRICK EACH CROSS, DRILL SQUARE", "WITH A BOARD BEHIND, HOLES WITHIN", w.tolerance() + " OF PLACE"}
-}
-
-// screwLegend tells the crosses of the joints apart.
-func (w *writer) screwLegend() []string {
-	var out []string
-	for j, joint := range w.a.Joints() {
-		name := "SMALL UPRIGHT CROSS: "
-		if j%2 == 1 {
-			name = "SMALL SLANTING CROSS: "
-		}
-		mark := "PS1 "
-		if joint.Ledger() {
-			mark = "LS1 "
-		}
-		out = append(out, name+mark+joint.Outer+" TO "+joint.Inner)
+	out = append(out, "FOLD BACK ON THE EDGE LINES; PRICK EACH CROSS; DRILL SQUARE, A BOARD BEHIND, HOLES WITHIN "+strings.ReplaceAll(w.tolerance(), " ", "\u00a0")+" OF PLACE")
+	if l := w.screwLegend(); l != "" {
+		out = append(out, l)
 	}
 	return out
+}
+
+// screwLegend tells the small crosses of the joints apart.
+func (w *writer) screwLegend() string {
+	var ways [2][]string
+	for j, joint := range w.a.Joints() {
+		ways[j%2] = append(ways[j%2], joint.Outer+" TO "+joint.Inner)
+	}
+	if len(ways[0]) == 0 {
+		return ""
+	}
+	t := "SMALL CROSSES ARE SCREWS: UPRIGHT " + strings.Join(ways[0], ", ")
+	if len(ways[1]) > 0 {
+		t += "; SLANTING " + strings.Join(ways[1], ", ")
+	}
+	return t
 }
 
 // clearSpot returns the place nearest to near, inside box, where a rectangle of the half size given touches
