@@ -223,27 +223,26 @@ func (b Blank) clip(w geom.Box) Blank {
 	return out
 }
 
-// CapBlank returns the cap of block i laid flat, outer face up: the turn-up at the wall over the top, a flap on
-// either side; the corners beside the turn-up are cut away.
+// CapBlank returns the cap of block i laid flat, outer face up, x from its middle: the turn-up at the wall over
+// the top, a flap on either side; the corners beside the turn-up are cut away.
 //
 //	 __|  |__
 //	|        |   turn-up, as wide as the block
 //	|_|____|_|   top, with its flaps
 func (a *Assembly) CapBlank(i int) Blank {
 	cap := a.wrapPiece(i, "M2")
-	up := a.Spec.Water.WrapLap.MM()
-	high, wide := cap.Size[1].MM(), cap.Size[2].MM()
-	flap := (wide - (a.Blocks[i].Box.Max.X - a.Blocks[i].Box.Min.X)) / 2
+	up, half := a.Spec.Water.WrapLap.MM(), (a.Blocks[i].Box.Max.X-a.Blocks[i].Box.Min.X)/2
+	high, wide := cap.Size[1].MM(), cap.Size[2].MM()/2
 	top := high - up
 	line := func(x0, y0, x1, y1 float64) geom.Path {
 		return geom.Polyline(geom.Vec{X: x0, Y: y0}, geom.Vec{X: x1, Y: y1})
 	}
 	slope := math.Atan(float64(a.Spec.Blocks.TopSlope)) * 180 / math.Pi
 	return Blank{
-		Outline: geom.Union(geom.Rect(0, 0, wide, top), geom.Rect(flap, 0, wide-flap, high)),
+		Outline: geom.Union(geom.Rect(-wide, 0, wide, top), geom.Rect(-half, 0, half, high)),
 		Bends: []BendLine{
-			{line(flap, top, wide-flap, top), Fold{Included: 90 + slope, Up: true}},
-			{line(flap, 0, flap, top), Fold{Included: 90}}, {line(wide-flap, 0, wide-flap, top), Fold{Included: 90}},
+			{line(-half, top, half, top), Fold{Included: 90 + slope, Up: true}},
+			{line(-half, 0, -half, top), Fold{Included: 90}}, {line(half, 0, half, top), Fold{Included: 90}},
 		},
 	}
 }

@@ -2,8 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"math"
-	"sort"
+	"slices"
 
 	"standclear/detail"
 	"standclear/geom"
@@ -76,10 +77,14 @@ func (c *composer) blankDims(b detail.Blank, box geom.Box, runsOn bool) {
 			xs = append(xs, p.X)
 		}
 	}
+	steps := 0
 	for _, ring := range b.Outline {
 		for _, v := range ring.V {
 			if v.X < box.Max.X-0.01 || !runsOn {
 				xs = append(xs, v.X)
+			}
+			if v.X < box.Min.X+0.01 && len(ys) == 2+steps {
+				ys, steps = append(ys, v.Y), steps+1 // no bend along the piece: the steps of its left side
 			}
 		}
 	}
@@ -100,25 +105,32 @@ func (c *composer) blankDims(b detail.Blank, box geom.Box, runsOn bool) {
 	}
 }
 
-// bendNotes name each bend once, from the top, at its right end.
+// bendNotes name each bend that runs along the piece once, at its right end, and of those across it the last one
+// in the right half: the others are like it.
 func (c *composer) bendNotes(b detail.Blank) {
-	lines := append([]detail.BendLine(nil), b.Bends...)
-	sort.SliceStable(lines, func(i, j int) bool { return lines[i].At < lines[j].At })
-	last := -1.0
-	for _, l := range lines {
+	ends := map[float64]geom.Vec{}
+	fold := map[float64]detail.Fold{}
+	var across *detail.BendLine
+	for i, l := range b.Bends {
 		p, q := l.Path.V[0].Vec, l.Path.V[len(l.Path.V)-1].Vec
-		level := math.Abs(p.Y-q.Y) < 0.01
-		words := fmt.Sprintf("%s %.0f°", either(l.Up, "UP", "DOWN"), l.Included)
-		if level && l.At > 0 {
-			if l.At == last {
-				continue
+		if math.Abs(p.Y-q.Y) > 0.01 {
+			if p.X > c.object.Center().X && (across == nil || p.X > across.Path.V[0].X) {
+				across = &b.Bends[i]
 			}
-			last = l.At
+			continue
 		}
-		at := q
-		if p.X > q.X || !level {
-			at = p.Lerp(q, 0.5)
+		if p.X > q.X {
+			q = p
 		}
-		c.call(right, at, render.Arrow, words)
+		if e, ok := ends[p.Y]; !ok || q.X > e.X {
+			ends[p.Y], fold[p.Y] = q, l.Fold
+		}
+	}
+	words := func(f detail.Fold) string { return fmt.Sprintf("%s %.0f°", either(f.Up, "UP", "DOWN"), f.Included) }
+	for _, y := range slices.Sorted(maps.Keys(ends)) {
+		c.call(right, ends[y], render.Arrow, words(fold[y]))
+	}
+	if across != nil {
+		c.call(right, across.Path.V[0].Lerp(across.Path.V[len(across.Path.V)-1].Vec, 0.5), render.Arrow, words(across.Fold))
 	}
 }

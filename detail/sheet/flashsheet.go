@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"standclear/detail"
-	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -21,16 +20,17 @@ func (w *writer) flashingSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	side := room
 	side.Min.X = room.Max.X - column1
 	scale, fits := "NTS", false
-	for _, k := range unit.Scales(w.a.Spec.Project.System) {
-		if k < 2 || k > 5 {
-			continue
-		}
-		scale = w.scale(k).Text
+	scales := [][2]float64{{2, 4}, {2, 8}, {4, 8}}
+	if w.unit() == render.Millimetre {
+		scales = [][2]float64{{2, 5}, {2, 10}, {5, 10}}
+	}
+	for i, k := range scales {
+		scale = w.scale(k[0]).Text
 		t := &render.Sheet{}
-		if fits = w.shelves(t, area, w.bentViews(k)); fits || k == 5 {
-			for i, v := range t.Views {
-				if i > 0 {
-					v.Place = nextPlace(s.Views[i-1], v, s)
+		if fits = w.shelves(t, area, w.bentViews(k[0], k[1])); fits || i == len(scales)-1 {
+			for j, v := range t.Views {
+				if j > 0 {
+					v.Place = nextPlace(s.Views[j-1], v, s)
 				}
 				s.Views = append(s.Views, v)
 			}
@@ -40,18 +40,14 @@ func (w *writer) flashingSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return scale, balanced(s, side, column1, column1, w.bentTables) && fits
 }
 
-// bentViews composes the views: profiles at k, flat patterns at half of that or a little less.
-func (w *writer) bentViews(k float64) []*composer {
-	flat := w.a.Spec.Pick(2*k, 2.5*k)
-	if k == 5 {
-		flat = 10
-	}
+// bentViews composes the views: profiles at k, flat patterns at flat.
+func (w *writer) bentViews(k, flat float64) []*composer {
 	var out []*composer
 	for _, p := range w.bent() {
 		out = append(out, w.profile(p, k), w.metalBlank(p, flat))
 	}
 	if len(w.a.Blocks) > 0 {
-		out = append(out, w.blankView(w.a.CapBlank(0), flat, "M2 CAP, OUTER FACE UP"), w.blankView(w.a.SideBlank(0), flat, "M3 SIDE PIECE, RIGHT; LEFT OPPOSITE HAND"))
+		out = append(out, w.blankView(w.a.CapBlank(0), flat, "M2 FLAT"), w.blankView(w.a.SideBlank(0), flat, "M3 FLAT, RIGHT HAND"))
 	}
 	return out
 }
@@ -71,7 +67,7 @@ func (w *writer) bent() []*detail.Part {
 
 // shelves sets views in rows from the upper left, spread over the width and the height.
 func (w *writer) shelves(s *render.Sheet, room geom.Box, views []*composer) bool {
-	const gap = 12
+	const gap = 11 // and the margin of the views' windows
 	var rows [][]*composer
 	wide := math.Inf(1)
 	for _, c := range views {
@@ -133,14 +129,13 @@ func (w *writer) profile(part *detail.Part, k float64) *composer {
 	w.profileDims(c, path, win)
 	w.profileNotes(c, part)
 	c.finish()
-	c.caption(part.Mark+" "+part.Name+", PROFILE, OUTSIDE AT THE RIGHT", w.scale(k).Text)
+	c.caption(part.Mark+" PROFILE", w.scale(k).Text)
 	return c
 }
 
 // profileDims measures the profile: outward along the foot, heights on either side.
 func (w *writer) profileDims(c *composer, path geom.Path, win geom.Box) {
-	box := path.Bounds()
-	out := []tick{}
+	var out []tick
 	for _, v := range path.V {
 		out = append(out, tick{v.X, win.Min.Y})
 	}
@@ -149,7 +144,6 @@ func (w *writer) profileDims(c *composer, path geom.Path, win geom.Box) {
 	c.dims(left, []tick{{path.V[1].Y, win.Min.X}, {first.Y, win.Min.X}})
 	last := path.V[len(path.V)-1]
 	c.dims(right, []tick{{last.Y, win.Max.X}, {path.V[len(path.V)-2].Y, win.Max.X}, {path.V[2].Y, win.Max.X}})
-	_ = box
 }
 
 // profileNotes number the bends.
@@ -160,7 +154,11 @@ func (w *writer) profileNotes(c *composer, part *detail.Part) {
 		if i == 0 || i == len(part.Bends[0].Path.V)-1 || n >= len(folds) {
 			continue
 		}
-		c.call(right, v.Vec, render.Arrow, fmt.Sprintf("BEND %d: %.0f°", n+1, folds[n].Included))
+		s := right
+		if v.X < c.object.Center().X {
+			s = left
+		}
+		c.call(s, v.Vec, render.Arrow, fmt.Sprintf("BEND %d: %.0f°", n+1, folds[n].Included))
 		n++
 	}
 }
@@ -170,9 +168,9 @@ func (w *writer) metalBlank(part *detail.Part, k float64) *composer {
 	if part.Role == detail.Flashing {
 		x1 := w.blankEnd()
 		b := w.a.FlashingBlank(-1000, x1)
-		return w.blankView(b, k, "F1, FLAT, WEATHER FACE UP, LEFT END; RIGHT END OPPOSITE HAND")
+		return w.blankView(b, k, "F1 FLAT, LEFT END")
 	}
-	return w.blankView(plainBlank(part), k, part.Mark+", FLAT")
+	return w.blankView(plainBlank(part), k, part.Mark+" FLAT")
 }
 
 // plainBlank is a short piece of a part that runs on.

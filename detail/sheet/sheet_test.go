@@ -231,7 +231,7 @@ func chainsAddUp(t *testing.T, sh *render.Sheet, v render.View) {
 			t.Errorf("%s/%s: a dimension measures %.5f mm but prints %.5f mm: a chain of such cannot add up", sh.ID, v.ID, d.Value(), printed)
 		}
 	}
-	if n == 0 && sh.ID != "S-501" {
+	if n == 0 && sh.ID != "S-501" && sh.ID[:5] != "S-502" { // top of the block, and the template
 		t.Errorf("%s/%s has no dimension", sh.ID, v.ID)
 	}
 }
