@@ -19,10 +19,14 @@ func balanced(s *render.Sheet, room geom.Box, least, most float64, tables func(w
 		wide := math.Min(most, (room.W()+gap)/float64(cols)-gap)
 		x := room.Max.X - float64(cols)*(wide+gap) + gap
 		all := tables(wide)
+		high := make([]float64, len(all))
+		for i, t := range all {
+			high[i] = t.height()
+		}
 		for depth := room.H() / 2; depth <= room.H()+2; depth += 4 {
-			if at, ok := columnsOf(all, cols, math.Min(depth, room.H())); ok {
+			if at, ok := columnsOf(high, cols, math.Min(depth, room.H())); ok {
 				for i, t := range all {
-					items, _, _ := t.draw(x+float64(at[i].column)*(wide+gap), room.Max.Y-at[i].down, t.height())
+					items, _, _ := t.draw(x+float64(at[i].column)*(wide+gap), room.Max.Y-at[i].down, high[i]+1)
 					s.Items = append(s.Items, items...)
 				}
 				return true
@@ -43,11 +47,11 @@ type cell struct {
 	down   float64
 }
 
-// columnsOf sets whole tables in order into n columns of the depth; ok is false where they need more.
-func columnsOf(all []*table, n int, depth float64) (at []cell, ok bool) {
+// columnsOf sets whole tables of the heights in order into n columns of the depth; ok is false where they need
+// more.
+func columnsOf(high []float64, n int, depth float64) (at []cell, ok bool) {
 	col, down := 0, 0.0
-	for _, t := range all {
-		h := t.height()
+	for _, h := range high {
 		if down > 0 && down+h > depth {
 			col, down = col+1, 0
 		}

@@ -76,6 +76,7 @@ func (w *writer) legTable(width float64) *table {
 	t := &table{title: "LEGS AND BENDS, FROM THE UPPER EDGE", head: []string{"MARK", "LEG, BEND WITH THE ANGLE BETWEEN ITS LEGS, LEG"}, width: shares(width, 1, 6.6)}
 	for _, p := range w.bent() {
 		legs, folds := p.Unfold()
+		legs = w.asDrawn(legs)
 		out := []string{w.at(legs[0])}
 		for i, f := range folds {
 			out = append(out, fmt.Sprintf("%s %.0f°", either(f.Up, "UP", "DOWN"), f.Included), w.at(legs[i+1]))
@@ -83,6 +84,18 @@ func (w *writer) legTable(width float64) *table {
 		t.rows = append(t.rows, []string{p.Mark, strings.Join(out, " | ")})
 	}
 	return t
+}
+
+// asDrawn rounds legs as the flat pattern prints them: their ends from the lower edge on the drafting step.
+func (w *writer) asDrawn(legs []float64) []float64 {
+	u := step(w.a.Spec.Project.System)
+	at := sum(legs)
+	out := make([]float64, len(legs))
+	for i, l := range legs {
+		out[i] = (math.Round(at/u) - math.Round((at-l)/u)) * u
+		at -= l
+	}
+	return out
 }
 
 // stickTable lists the pieces of F1 along the ledger.

@@ -67,7 +67,7 @@ func (w *writer) bent() []*detail.Part {
 
 // shelves sets views in rows from the upper left, spread over the width and the height.
 func (w *writer) shelves(s *render.Sheet, room geom.Box, views []*composer) bool {
-	const gap = 11 // and the margin of the views' windows
+	const gap = 12
 	var rows [][]*composer
 	wide := math.Inf(1)
 	for _, c := range views {
@@ -108,7 +108,7 @@ func (w *writer) profile(part *detail.Part, k float64) *composer {
 	c := w.composer(k)
 	path := part.Bends[0].Path
 	box := path.Bounds()
-	win := box.Grow(20)
+	win := box.Grow(14)
 	near := map[detail.Role]bool{detail.Ledger: true, detail.Cladding: true, detail.OuterInsul: true, detail.Sheathing: true}
 	at := (part.Bounds().Min.X + part.Bounds().Max.X) / 2
 	if part.Role != detail.Screen {

@@ -96,7 +96,7 @@ func (w *writer) ledgerFront(piece *detail.Part, b int, k float64) *composer {
 	c.add(p.Draw(k, w.a.Spec.Project.System), geom.Box{Min: geom.Vec{X: lo, Y: foot}, Max: geom.Vec{X: hi, Y: high}})
 	var holes []geom.Vec
 	cols, rows := []tick{{blk.Box.Min.X - blk.X, foot}, {blk.Box.Max.X - blk.X, foot}}, []tick{{0, hi}, {w.a.Frame.LedgerTopFront - at.Min.Z, hi}}
-	for _, h := range w.a.LedgerHoles(piece) {
+	for _, h := range w.ledgerHoles(piece) {
 		if h.Block != b {
 			continue
 		}
@@ -152,8 +152,8 @@ func (w *writer) ledgerTop(piece *detail.Part, b int, k float64) *composer {
 	lo, hi := math.Max(sp.lo, at.Min.X-blk.X), math.Min(sp.hi, at.Max.X-blk.X)
 	thick := at.Max.Y - at.Min.Y
 	win := geom.Box{Min: geom.Vec{X: lo, Y: -thick - 1}, Max: geom.Vec{X: hi, Y: 1}}
-	o := view.Options{Window: win, Bored: true, Only: func(p *detail.Part) bool { return p == piece }, Dashed: map[detail.Role]bool{detail.Ledger: true}}
-	p := w.once("ledger top "+piece.Mark, func() view.Picture { return view.Look(w.a, v, o) })
+	o := view.Options{Window: win, Bored: true, Dashed: map[detail.Role]bool{detail.Ledger: true}}
+	p := w.once("ledger top "+piece.Mark, func() view.Picture { return view.Look(alone(piece, blk.X+lo, blk.X+hi), v, o) })
 	c.add(p.Draw(k, w.a.Spec.Project.System), geom.Box{Min: geom.Vec{X: lo, Y: -thick}, Max: geom.Vec{X: hi}})
 	c.sideBreaks(geom.Box{Min: geom.Vec{X: lo, Y: -thick}, Max: geom.Vec{X: hi}}, lo > at.Min.X-blk.X+1, hi < at.Max.X-blk.X-1)
 	c.text(render.Note, geom.Vec{X: (lo + hi) / 2, Y: c.mm(2)}, 2.5, render.BottomCentre, 0, "WALL SIDE")
@@ -161,4 +161,16 @@ func (w *writer) ledgerTop(piece *detail.Part, b int, k float64) *composer {
 	c.finish()
 	c.caption("TOP", w.scale(k).Text)
 	return c
+}
+
+// alone is a piece of the ledger by itself, with the holes between x0 and x1: all that a view of that stretch needs.
+func alone(piece *detail.Part, x0, x1 float64) *detail.Assembly {
+	p := *piece
+	p.Bores = nil
+	for _, h := range piece.Bores {
+		if b := h.Bounds(); b.Max.X > x0 && b.Min.X < x1 {
+			p.Bores = append(p.Bores, h)
+		}
+	}
+	return &detail.Assembly{Parts: []*detail.Part{&p}}
 }

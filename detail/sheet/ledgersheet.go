@@ -77,7 +77,7 @@ func (w *writer) stripSpans(piece *detail.Part, most float64) []span {
 	long := b.Max.X - b.Min.X
 	n := int(math.Ceil(long/most - 1e-9))
 	var busy []float64
-	for _, h := range w.a.LedgerHoles(piece) {
+	for _, h := range w.ledgerHoles(piece) {
 		busy = append(busy, h.X)
 	}
 	for _, j := range w.a.DeckJoists {
@@ -165,7 +165,7 @@ func (w *writer) stripDims(c *composer, piece *detail.Part, sp span) {
 	low, up := c.object.Min.Y, c.object.Max.Y
 	var holes, joists []tick
 	last := math.Inf(-1)
-	for _, h := range w.a.LedgerHoles(piece) {
+	for _, h := range w.ledgerHoles(piece) {
 		if h.X <= sp.lo || h.X >= sp.hi {
 			continue
 		}
@@ -196,7 +196,7 @@ func (w *writer) stripDims(c *composer, piece *detail.Part, sp span) {
 // topHole is the height of the highest hole of the column at x.
 func (w *writer) topHole(piece *detail.Part, x float64) float64 {
 	z := 0.0
-	for _, h := range w.a.LedgerHoles(piece) {
+	for _, h := range w.ledgerHoles(piece) {
 		if math.Abs(h.X-x) < 0.01 {
 			z = math.Max(z, h.Z)
 		}
@@ -257,4 +257,16 @@ func (w *writer) stripTitle(piece *detail.Part, sp span) string {
 		t = fmt.Sprintf("LEDGER %s, %s LONG, FROM OUTSIDE: %s TO %s FROM THE LEFT END", piece.Mark, w.text(long), w.text(sp.lo), w.text(sp.hi))
 	}
 	return t
+}
+
+// ledgerHoles are the holes of a piece, worked out once.
+func (w *writer) ledgerHoles(piece *detail.Part) []detail.LedgerHole {
+	if h, ok := w.bored[piece]; ok {
+		return h
+	}
+	if w.bored == nil {
+		w.bored = map[*detail.Part][]detail.LedgerHole{}
+	}
+	w.bored[piece] = w.a.LedgerHoles(piece)
+	return w.bored[piece]
 }

@@ -67,7 +67,7 @@ func (w *writer) ledgerHoleTable(width float64) *table {
 	t := &table{title: "HOLES, FROM THE LOWER LEFT CORNER", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
 	flagged := 0
 	for _, p := range w.a.Find(detail.Ledger) {
-		for _, of := range byBlock(w.a.LedgerHoles(p)) {
+		for _, of := range byBlock(w.ledgerHoles(p)) {
 			var xs, ys []float64
 			flag := ""
 			for _, h := range of {

@@ -34,6 +34,7 @@ type writer struct {
 	tight   int // 0 wide notes and views, to 3 narrow
 	page    int // of a sheet that takes several pages, from 0
 	seen    map[string]view.Picture
+	bored   map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on

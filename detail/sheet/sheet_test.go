@@ -222,10 +222,12 @@ func chainsAddUp(t *testing.T, sh *render.Sheet, v render.View) {
 	n := 0
 	for _, it := range v.Items {
 		d, ok := it.(render.Dim)
+		if ok {
+			n++
+		}
 		if !ok || d.Kind != render.Linear {
 			continue
 		}
-		n++
 		printed := math.Round(d.Value()/stepMM) * stepMM
 		if math.Abs(printed-d.Value()) > 1e-6 {
 			t.Errorf("%s/%s: a dimension measures %.5f mm but prints %.5f mm: a chain of such cannot add up", sh.ID, v.ID, d.Value(), printed)
