@@ -27,6 +27,7 @@ func (w *writer) pieceTable(width float64) *table {
 			ends = strings.Join([]string{w.endWords(p.Bounds().Min.X, i > 0), w.endWords(p.Bounds().Max.X, i+1 < len(pieces))}, "; ")
 		}
 		size := w.text(p.Size[0].MM()) + " x " + w.text(p.Size[1].MM()) + " x " + w.text(p.Size[2].MM())
+		t.pens = append(t.pens, either(strings.Contains(ends, "NO BLOCK"), render.Status, render.Note))
 		t.rows = append(t.rows, []string{p.Mark, size, caps(materialName(p.Material) + " " + p.Note + ", " + either(w.a.Spec.Ledger.Treated, "treated", "not treated")), w.mass(p), ends})
 	}
 	return t
@@ -64,7 +65,7 @@ func (w *writer) mass(p *detail.Part) string {
 // ledgerHoleTable lists the holes, those of one block and one size a row; a row with a hole under a hanger is in
 // the colour of the verdicts.
 func (w *writer) ledgerHoleTable(width float64) *table {
-	t := &table{title: "HOLES, FROM THE LOWER LEFT CORNER", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
+	t := &table{title: "HOLES, FROM LOWER LEFT", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
 	flagged := 0
 	for _, p := range w.a.Find(detail.Ledger) {
 		for _, of := range byBlock(w.ledgerHoles(p)) {
@@ -137,7 +138,7 @@ func hangerWords(h detail.LedgerHole) string {
 
 // joistTable lists the joists with the edges of their hangers along the piece they hang on.
 func (w *writer) joistTable(width float64) *table {
-	t := &table{title: "JOISTS, FROM THE LEFT END", head: []string{"JOIST", "AXIS", "HANGER HG1 FROM", "TO"}, width: shares(width, 1.1, 1.4, 2.4, 2.4)}
+	t := &table{title: "JOISTS, FROM LEFT END", head: []string{"JOIST", "AXIS", "HANGER HG1 FROM", "TO"}, width: shares(width, 1.1, 1.4, 2.4, 2.4)}
 	hangers := w.a.Find(detail.Hanger)
 	for i, x := range w.a.DeckJoists {
 		p := w.pieceAt(x)
