@@ -57,7 +57,7 @@ func (w *writer) bentPieces(width float64) *table {
 		}
 		if p != nil {
 			a, b := p.Size[1].MM(), p.Size[2].MM()
-			t.rows = append(t.rows, []string{mark, caps(p.Name + ", " + p.Material), w.text(a) + " x " + w.text(b), fmt.Sprint(n), w.area(float64(n) * a * b)})
+			t.rows = append(t.rows, []string{mark, caps(p.Name + ", " + p.Material), w.at(a) + " x " + w.text(2*w.onStep(b/2)), fmt.Sprint(n), w.area(float64(n) * a * b)})
 		}
 	}
 	return t

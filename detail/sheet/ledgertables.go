@@ -65,7 +65,7 @@ func (w *writer) mass(p *detail.Part) string {
 // ledgerHoleTable lists the holes, those of one block and one size a row; a row with a hole under a hanger is in
 // the colour of the verdicts.
 func (w *writer) ledgerHoleTable(width float64) *table {
-	t := &table{title: "HOLES, FROM LOWER LEFT", head: []string{"AT", "X", "Y", "DIA", "UNDER A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
+	t := &table{title: "HOLES, FROM LOWER LEFT", head: []string{"AT", "X", "Y", "DIA", "MEETS A HANGER"}, width: shares(width, 1, 2.5, 2, 1, 1.7)}
 	flagged := 0
 	for _, p := range w.a.Find(detail.Ledger) {
 		for _, of := range byBlock(w.ledgerHoles(p)) {
@@ -86,7 +86,7 @@ func (w *writer) ledgerHoleTable(width float64) *table {
 		}
 	}
 	if flagged > 0 {
-		t.title = fmt.Sprintf("HOLES: %d UNDER A HANGER, MOVE THE JOISTS", flagged)
+		t.title = fmt.Sprintf("HOLES: %d MEET A HANGER, MOVE THE JOISTS", flagged)
 	}
 	if len(t.rows) == 0 {
 		t.rows = append(t.rows, []string{"-", "-", "-", "-", "-"})
@@ -167,8 +167,13 @@ func (w *writer) past(x float64) string {
 
 // at prints a place as a running dimension does: on the drafting step.
 func (w *writer) at(x float64) string {
+	return w.text(w.onStep(x))
+}
+
+// onStep rounds to the drafting step.
+func (w *writer) onStep(x float64) float64 {
 	u := step(w.a.Spec.Project.System)
-	return w.text(math.Round(x/u) * u)
+	return math.Round(x/u) * u
 }
 
 // ledgerDistances sets the distances measured beside the least that the checks ask for.

@@ -176,9 +176,7 @@ func (w *writer) template(c *composer, t tiling, paper geom.Box) {
 			taken = append(taken, c.screwMark(h))
 		}
 	}
-	for _, b := range c.seamMarks(t, w.page) {
-		taken = append(taken, b)
-	}
+	taken = append(taken, c.seamMarks(t, w.page)...)
 	w.templateWords(c, t, box, paper, taken)
 }
 
