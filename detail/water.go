@@ -67,7 +67,8 @@ func (a *Assembly) water() {
 	}
 	if s.Water.Screen && f.Gap() > 0 {
 		z := f.LedgerBottom
-		path := geom.Polyline(geom.Vec{X: f.InsulOut, Y: z + 25}, geom.Vec{X: f.InsulOut, Y: z}, geom.Vec{X: f.LedgerBack, Y: z}, geom.Vec{X: f.LedgerBack, Y: z + 25})
+		up := s.Pick(25.4, 25)
+		path := geom.Polyline(geom.Vec{X: f.InsulOut, Y: z + up}, geom.Vec{X: f.InsulOut, Y: z}, geom.Vec{X: f.LedgerBack, Y: z}, geom.Vec{X: f.LedgerBack, Y: z + up})
 		for i, sp := range a.Between() {
 			a.add(Part{ID: fmt.Sprintf("SC/%d", i+1), Mark: "SC1", Name: "INSECT SCREEN", Role: Screen, Material: "stainless mesh", Grain: geom.X, Block: -1, Thin: true, Bends: []Bend{{geom.X, path}},
 				Size: [3]unit.Length{0, unit.Length(path.Length()), unit.Length(sp[1] - sp[0])}, Solids: []geom.Solid{geom.Sheet(path, 0.5, 0, geom.X, sp[0], sp[1])}})
@@ -131,7 +132,8 @@ func (a *Assembly) base() {
 		return
 	}
 	z := f.Bottom
-	path := geom.Polyline(geom.Vec{X: 0, Y: z + 75}, geom.Vec{X: 0, Y: z}, geom.Vec{X: f.CladOut + 10, Y: z - 3}, geom.Vec{X: f.CladOut + 10, Y: z - 15})
+	up, beyond, drip := s.Pick(76.2, 75), s.Pick(9.525, 10), s.Pick(12.7, 12)
+	path := geom.Polyline(geom.Vec{X: 0, Y: z + up}, geom.Vec{X: 0, Y: z}, geom.Vec{X: f.CladOut + beyond, Y: z - 3}, geom.Vec{X: f.CladOut + beyond, Y: z - 3 - drip})
 	a.add(Part{ID: "F4", Mark: "F4", Name: "BASE FLASHING", Role: Base, Material: s.Water.Flashing.Material, Grain: geom.X, Block: -1, Thin: true, Existing: true, Bends: []Bend{{geom.X, path}},
 		Size: [3]unit.Length{s.Water.Flashing.Thickness, unit.Length(path.Length()), unit.Length(f.Right - f.Left)}, Solids: []geom.Solid{geom.Sheet(path, 0.6, 0, geom.X, f.Left, f.Right)}})
 }

@@ -21,6 +21,7 @@ type chain struct {
 	ticks   []tick
 	text    []string // around the value of each segment; "" is the value alone, "-" leaves it out
 	running bool     // ordinates from the first tick instead of segments
+	datum   *float64 // of ordinates whose datum is not among the ticks: off the picture
 }
 
 // drawn reports whether segment i of the chain is dimensioned.
@@ -36,6 +37,11 @@ func (c *composer) dims(s side, ticks []tick, text ...string) {
 // run registers running dimensions from the first tick.
 func (c *composer) run(s side, ticks []tick) {
 	c.chains[s] = append(c.chains[s], chain{ticks: c.snap(ticks), running: true})
+}
+
+// runFrom registers running dimensions from a datum that the picture does not show.
+func (c *composer) runFrom(s side, datum float64, ticks []tick) {
+	c.chains[s] = append(c.chains[s], chain{ticks: c.snap(ticks), running: true, datum: &datum})
 }
 
 // snap sorts the ticks, rounds their running positions from the view's datum to the printed step,
@@ -263,6 +269,9 @@ func (c *composer) ordinates(s side, ch chain, line, out float64) float64 {
 		return 0
 	}
 	datum := ch.ticks[0]
+	if ch.datum != nil {
+		datum.at = *ch.datum
+	}
 	slots := make([]slot, len(ch.ticks))
 	longest := 0.0
 	kind := render.OrdinateX
@@ -284,7 +293,7 @@ func (c *composer) ordinates(s side, ch chain, line, out float64) float64 {
 		if vertical(s) {
 			rot = 0
 		}
-		if i == 0 { // the datum itself: an ordinate of zero measures nothing
+		if i == 0 && ch.datum == nil { // the datum itself: an ordinate of zero measures nothing
 			c.text(render.Dimension, mid, c.st.Text, render.MiddleCentre, rot, "0")
 			c.put(render.Stroke{Pen: render.Dimension, Path: geom.Polyline(on(s, t.at, t.from+out*c.mm(c.st.Offset)), on(s, slots[i].at*c.k, line))})
 			continue

@@ -9,7 +9,6 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/spec"
 	"standclear/detail/unit"
-	"standclear/render"
 )
 
 // spares is one in twenty, rounded up (common practice, no source).
@@ -134,13 +133,4 @@ func (w *writer) setTools(set *spec.Set, add func(tool, size, use string)) {
 		flats += " AND " + w.text(hex.NutFlats.MM())
 	}
 	add("SOCKET AND WRENCH", flats, name+": head outside, nut inside")
-}
-
-// area prints square millimetres as square feet or metres, to a tenth, rounded up.
-func (w *writer) area(mm2 float64) string {
-	v, u := mm2/(304.8*304.8), " SQ FT"
-	if w.unit() == render.Millimetre {
-		v, u = mm2/1e6, " m2"
-	}
-	return fmt.Sprintf("%.1f", ceilTo(v, 0.1)) + u
 }

@@ -36,7 +36,7 @@ func (w *writer) sequenceSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		w.place(s, c, fmt.Sprint(i+1), q.steps[i].title, origin, pt(x-p.Min.X, y-p.Max.Y-math.Max(0, (cell.Y-p.H())/2)))
 	}
 	x, y := room.Max.X-cell.X, room.Min.Y+cell.Y
-	for _, t := range []*table{w.lapTable(q.block, cell.X), w.pieceTable(q.block, cell.X)} {
+	for _, t := range []*table{w.lapTable(q.block, cell.X), w.sequencePieces(q.block, cell.X)} {
 		items, used, rest := t.draw(x, y, y-room.Min.Y)
 		s.Items = append(s.Items, items...)
 		y -= used + 5

@@ -148,8 +148,8 @@ func (w *writer) lapVerdict(l lap) string {
 	return worst.String()
 }
 
-// pieceTable lists the membranes, strips and sheets of the whole ledger, with what is cut in the barrier.
-func (w *writer) pieceTable(b int, width float64) *table {
+// sequencePieces lists the membranes, strips and sheets of the whole ledger, with what is cut in the barrier.
+func (w *writer) sequencePieces(b int, width float64) *table {
 	n := len(w.a.Blocks)
 	t := &table{title: fmt.Sprintf("PIECES AND STRIPS FOR %d BLOCKS, IN ORDER", n), head: []string{"MARK", "QTY", "PIECE", "SIZE", "NOTE"}, width: shares(width, 0.08, 0.07, 0.24, 0.28, 0.33)}
 	lines := w.a.Schedule()

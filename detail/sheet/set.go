@@ -56,9 +56,10 @@ type writer struct {
 	air     *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
-	heatSeen map[int][2]*heatCut // by tight
-	steps    *sequence           // of membranes and flashings, once asked for
-	exploded *exploded           // drawn once for every size
+	heatSeen map[int][2]*heatCut                  // by tight
+	steps    *sequence                            // of membranes and flashings, once asked for
+	exploded *exploded                            // drawn once for every size
+	bored    map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -88,6 +89,7 @@ var paged = map[string]struct {
 	count  func(w *writer) int
 	layout func(w *writer, size string) layoutOf
 }{
+	"S-502": {(*writer).templatePages, (*writer).templateLayout},
 	"S-702": {(*writer).checkPages, (*writer).checkLayout},
 }
 
@@ -129,8 +131,11 @@ func (w *writer) index() []planned {
 		{"A-303", "DETAILS AT DOOR, ENDS AND SPLICE", "Section at a door sill, an end of the ledger from outside and from its side, splices, guard posts, with their checks.", (*writer).endSheet, (*writer).setSizes, false},
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes, false},
+		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopSizes, false},
 		{"A-601", "EXPLODED AXONOMETRIC", "The parts at one block drawn apart along the wall's normal in building order, and assembled.", (*writer).explodedSheet, (*writer).setSizes, false},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
+		{"S-502", "DRILL TEMPLATE, FULL SIZE", "Outside face of the block at full size to drill through, in pages of letter or A4 size.", (*writer).templateSheet, (*writer).pageSizes, false},
+		{"S-503", "LEDGER", "Shop drawing of every piece of the ledger: holes from the datum end, joists and hangers, ends, bevel.", (*writer).ledgerSheet, (*writer).shopSizes, false},
 		{"S-504", "TENSION AND LATERAL LOAD PATH", "How a pull away from the house goes from a deck joist through a rod into a house joist: section, plan, positions, checks.", (*writer).tensionSheet, (*writer).tensionSizes, false},
 		{"S-701", "MATERIAL, CUT AND FASTENER SCHEDULE", "Parts by mark, lumber with its cutting plan, fasteners with spares, sheet goods, flashing, connectors by load, tools.", (*writer).materialSheet, (*writer).shopSizes, false},
 		{"S-702", "INSPECTION AND ASSEMBLY CHECK SHEET", "Steps with hold points, counts, drawn values and limits beside empty boxes, photographs, moisture, retightening.", (*writer).checkSheet, (*writer).pageSizes, false},

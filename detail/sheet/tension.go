@@ -43,7 +43,7 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	w.place(s, two, "2", "PLAN AT DEVICE", planOrigin, pt(room.Min.X+2*x+box.W()+13-pbox.Min.X, top-pbox.Max.Y))
 	low := room.Min.Y + y + math.Max(ebox.H(), high)
 	w.place(s, three, "3", "POSITIONS", frontOrigin, pt(room.Min.X+math.Max(0, wide-ebox.W())/2-ebox.Min.X, low-ebox.Max.Y))
-	w.stack(s, tables, room.Max.X-tables[0].total(), low)
+	w.tablesDown(s, tables, room.Max.X-tables[0].total(), low)
 	return w.scale(one.k).Text, fits && ok2 && ok3 && high <= below
 }
 
@@ -58,8 +58,8 @@ func (w *writer) tensionSizes() []string {
 	return sizesFrom("ANSI D")
 }
 
-// stack sets tables one under the other.
-func (w *writer) stack(s *render.Sheet, tables []*table, x, y float64) {
+// tablesDown sets tables one under the other.
+func (w *writer) tablesDown(s *render.Sheet, tables []*table, x, y float64) {
 	for _, t := range tables {
 		items, used, _ := t.draw(x, y, t.height()+1)
 		s.Items = append(s.Items, items...)
@@ -76,7 +76,7 @@ func (w *writer) noTension(s *render.Sheet, room geom.Box) (string, bool) {
 	c, fits := w.choose(0, 8, 48, geom.Vec{X: room.W(), Y: (top - room.Min.Y) * 0.6}, w.tensionElevation)
 	p := c.paper()
 	w.place(s, c, "1", "LEDGER", frontOrigin, pt(room.Min.X+(room.W()-p.W())/2-p.Min.X, top-p.Max.Y))
-	w.stack(s, w.tensionTables(room.W())[1:], room.Min.X, top-p.H()-8)
+	w.tablesDown(s, w.tensionTables(room.W())[1:], room.Min.X, top-p.H()-8)
 	return w.scale(c.k).Text, fits
 }
 
