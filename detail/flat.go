@@ -77,12 +77,14 @@ func (a *Assembly) FlashingPieces() [][2]float64 {
 	return divide(x0, x1, a.MetalStick().MM(), a.MetalLap().MM(), middles(FlashingLegs(found[0])))
 }
 
-// FlashingLegs returns the stretches of the drip leg along the ledger, between its notches.
+// FlashingLegs returns the stretches of the drip leg along the ledger, between its notches: the solids that reach
+// below the level leg.
 func FlashingLegs(f1 *Part) [][2]float64 {
 	var out [][2]float64
-	for _, s := range f1.Solids[1:] {
-		b := s.Bounds()
-		out = append(out, [2]float64{b.Min.X, b.Max.X})
+	for _, s := range f1.Solids {
+		if b := s.Bounds(); b.Min.Z < f1.Bends[0].Path.V[2].Y-1 {
+			out = append(out, [2]float64{b.Min.X, b.Max.X})
+		}
 	}
 	return out
 }
@@ -189,6 +191,12 @@ func (a *Assembly) FlashingBlank(x0, x1 float64) Blank {
 		}
 		for _, r := range FlashingLegs(f1) {
 			b.Bends = append(b.Bends, BendLine{geom.Polyline(geom.Vec{X: r[0], Y: y[i]}, geom.Vec{X: r[1], Y: y[i]}), f})
+		}
+	}
+	for _, d := range a.Spec.Doors { // the upstand ends at the sill
+		lo, hi := math.Max(0, d.From.MM()), math.Min(long, d.To.MM())
+		if low := girth - (f1.Bends[0].Path.V[0].Y - a.FlashingPathAt((lo+hi)/2).V[0].Y); hi > lo && low < girth {
+			b.Outline = geom.Subtract(b.Outline, geom.Rect(lo, low, hi, girth+1))
 		}
 	}
 	if a.Dammed() && down > 0 {
