@@ -65,15 +65,15 @@ func (c *composer) grow(pts ...geom.Vec) {
 // text adds one block of text and accounts for its room.
 func (c *composer) text(pen render.Pen, at geom.Vec, h float64, al render.Align, rot float64, lines ...string) {
 	c.put(render.Text{Pen: pen, At: at, Height: h, Align: al, Rot: rot, Lines: lines})
-	b := textBox(at, h, al, rot, lines, c.k)
+	b := textBox(at, h, al, rot, lines, c.k, false)
 	c.grow(b.Min, b.Max)
 }
 
 // textBox is the room a text takes, in the space of at, at k space units per plotted millimetre.
-func textBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64) geom.Box {
+func textBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64, bold bool) geom.Box {
 	w := 0.0
 	for _, l := range lines {
-		w = max(w, font.Width(l, h, false))
+		w = max(w, font.Width(l, h, bold))
 	}
 	hh := h + float64(len(lines)-1)*h*render.LinePitch
 	col, row := (int(al)-1)%3, (int(al)-1)/3

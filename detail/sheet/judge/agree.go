@@ -98,14 +98,25 @@ func markList(a *detail.Assembly) marks {
 		m.others["M"+f.Diameter.Metric(1)] = true // a bolt's size, no mark
 	}
 	for _, l := range a.Spec.Wall.Layers {
-		for _, w := range markLike.FindAllString(strings.ToUpper(l.Name), -1) {
+		for _, w := range marksIn(strings.ToUpper(l.Name)) {
 			m.others[w] = true // the user's own words
 		}
 	}
 	return m
 }
 
-var markLike = regexp.MustCompile(`\b[A-Z]{1,2}[0-9]{1,2}\b`)
+var markLike = regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}$`)
+
+// marksIn are the words of a text that look like marks: M2 is one, M9.5 and A-301 are none.
+func marksIn(text string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !(r >= '0' && r <= '9' || r >= 'A' && r <= 'Z' || r == '.' || r == '-') }) {
+		if w = strings.TrimRight(w, ".-"); markLike.MatchString(w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
 
 // strangeMarks is L9 one way. Only words that open with the letters of a scheduled mark are looked at.
 func strangeMarks(g *set) {
@@ -121,7 +132,7 @@ func strangeMarks(g *set) {
 			if t.in == own {
 				continue
 			}
-			for _, m := range markLike.FindAllString(t.Text, -1) {
+			for _, m := range marksIn(t.Text) {
 				if _, part := g.marks.parts[m]; !part && !g.marks.others[m] && letters[strings.TrimRight(m, "0123456789")] {
 					p.fail("L9", t.middle(), []string{t.Text}, "%s is in no schedule", m)
 				}
@@ -136,7 +147,7 @@ func missingMarks(g *set) {
 	for _, p := range g.pages {
 		for _, t := range p.texts {
 			if t.in != own {
-				for _, m := range markLike.FindAllString(t.Text, -1) {
+				for _, m := range marksIn(t.Text) {
 					seen[m] = true
 				}
 			}

@@ -13,14 +13,28 @@ const (
 	tooThin = 2.5  // mm plotted: a part narrower than this stays empty
 )
 
-// cutUnmarked is L11: a cut part is hatched, or a leader ends on it, or its mark is named in its view.
+// cutUnmarked is L11: a cut part is hatched, or a leader ends on it, or its mark is named in its view. One
+// piece of a part in a view stands for all of it there.
 func cutUnmarked(p *page) {
-	for _, l := range p.rings() {
-		v := p.views[l.in]
-		if p.hatched(l) || p.named(l) {
-			continue
+	type part struct {
+		in         int
+		mark, role string
+	}
+	bare := map[part]ring{}
+	told := map[part]bool{}
+	var order []part
+	for _, r := range p.rings() {
+		k := part{r.in, r.tag.Mark, r.tag.Role}
+		if _, ok := bare[k]; !ok {
+			bare[k] = r
+			order = append(order, k)
 		}
-		p.fail("L11", l.box.Center(), []string{l.tag.Mark}, "%s is cut in view %s and neither hatched nor noted", l.tag.Role, v.view.ID)
+		told[k] = told[k] || p.hatched(r) || p.named(r)
+	}
+	for _, k := range order {
+		if !told[k] {
+			p.fail("L11", bare[k].box.Center(), []string{k.mark}, "%s is cut in view %s and neither hatched nor noted", k.role, p.views[k.in].view.ID)
+		}
 	}
 }
 
@@ -32,9 +46,18 @@ type ring struct {
 	in    int
 }
 
-// rings are the outlines of cut parts wide enough to be hatched. Where the picture cuts a part off, its
-// outline is open; the chord closes it.
+// rings are the outlines of cut parts wide enough to be hatched. Where the edge of the picture cuts a part
+// off, its outline is open and the chord closes it; any other open line is a thin sheet.
 func (p *page) rings() []ring {
+	object := make([]geom.Box, len(p.views))
+	for i := range object {
+		object[i] = geom.EmptyBox()
+	}
+	for _, l := range p.lines {
+		if l.in != own && l.line.Tag != nil {
+			object[l.in] = object[l.in].Include(l.a).Include(l.b)
+		}
+	}
 	var out []ring
 	last := -1
 	for _, l := range p.lines {
@@ -42,12 +65,22 @@ func (p *page) rings() []ring {
 			continue
 		}
 		last = l.order
-		r := ring{rings: [][]geom.Vec{l.line.Path.Flatten(chord)}, box: l.line.Path.Bounds(), tag: l.line.Tag, in: l.in}
-		if thickness(l.line.Path) >= tooThin && len(r.rings[0]) > 2 {
+		path := l.line.Path
+		if v := path.V; !path.Closed && !(onEdge(object[l.in], v[0].Vec) && onEdge(object[l.in], v[len(v)-1].Vec)) {
+			continue
+		}
+		r := ring{rings: [][]geom.Vec{path.Flatten(chord)}, box: path.Bounds(), tag: l.line.Tag, in: l.in}
+		if thickness(path) >= tooThin && len(r.rings[0]) > 2 {
 			out = append(out, r)
 		}
 	}
 	return out
+}
+
+// onEdge reports whether a point lies on an edge of a box.
+func onEdge(b geom.Box, q geom.Vec) bool {
+	const near = 0.1
+	return !b.Grow(-near).Holds(q)
 }
 
 // thickness is how wide a part is, bent sheets along their bends: the strip of its area and outline.
