@@ -210,8 +210,7 @@ func (w *writer) blockTop(k float64) *composer {
 	width := w.a.Spec.Blocks.Width.MM()
 	d := w.a.Frame.BlockOut
 	c.dims(right, []tick{{-d, width}, {0, width}})
-	c.put(render.Text{Pen: render.Note, At: geom.Vec{X: width / 2, Y: c.mm(2)}, Height: 2.5, Align: render.BottomCentre, Lines: []string{"WALL SIDE"}})
-	c.grow(geom.Vec{X: width / 2, Y: c.mm(5)})
+	c.text(render.Note, geom.Vec{X: width / 2, Y: c.mm(2)}, 2.5, render.BottomCentre, 0, "WALL SIDE")
 	c.finish()
 	c.caption("TOP", w.scale(k).Text)
 	return c

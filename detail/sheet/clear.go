@@ -148,3 +148,38 @@ func (c *composer) tagAt(at geom.Vec, r float64, words string) {
 	}
 	c.text(render.Note, at, c.st.Text, render.MiddleCentre, 0, words)
 }
+
+// tag is a word over a corner of the object.
+type tag struct {
+	at    geom.Vec // the corner's end of its baseline, model
+	in    float64  // the way along the object: 1 to the right, -1 to the left
+	words string
+}
+
+// placeTag sets a tag at its corner, or along the object or over it where something stands there.
+func (c *composer) placeTag(g tag) {
+	const high = 3.5
+	t := c.taken()
+	w, h := c.mm(font.Width(g.words, high, true)), c.mm(high)
+	at := g.at
+	for up := 0.0; up < 40; up += 5 {
+		for along := 0.0; c.mm(along) < c.object.W()*0.45; along += 3 {
+			p := g.at.Add(geom.Vec{X: g.in * c.mm(along), Y: c.mm(up)})
+			box := geom.BoxOf(p, p.Add(geom.Vec{X: g.in * w, Y: h}))
+			if !t.meets(box.Grow(c.mm(1))) {
+				c.setTag(p, g, box)
+				return
+			}
+		}
+	}
+	c.setTag(at, g, geom.BoxOf(at))
+}
+
+func (c *composer) setTag(at geom.Vec, g tag, box geom.Box) {
+	al := render.BottomLeft
+	if g.in < 0 {
+		al = render.BottomRight
+	}
+	c.put(render.Text{Pen: render.Note, At: at, Height: 3.5, Align: al, Lines: []string{g.words}, Bold: true})
+	c.grow(box.Min, box.Max)
+}

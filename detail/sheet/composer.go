@@ -29,6 +29,7 @@ type composer struct {
 	chains    [4][]chain
 	notes     [2][]note // left, right
 	levels    []note    // levels on the right, beside the chains
+	tags      []tag     // words over the corners of the object
 	blocked   [2][]span // plotted heights taken by chains on that side
 	extent    geom.Box  // model: everything
 	noteWidth float64   // plotted, widest line of a note
@@ -116,4 +117,7 @@ func (c *composer) finish() {
 	c.placeLevels()
 	c.placeNotes(left)
 	c.placeNotes(right)
+	for _, t := range c.tags {
+		c.placeTag(t)
+	}
 }
