@@ -36,7 +36,9 @@ var below = map[string][]string{
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view"},
+	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge"},
+	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
+	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
 	"cmd/standclear":        nil, // anything
 }
 

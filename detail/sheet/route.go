@@ -30,13 +30,15 @@ func (c *composer) elbow(s side, n note, end geom.Vec) float64 {
 // clear of texts and dimension lines, and of each other.
 func (c *composer) route(s side, n []note, slots []slot) {
 	t := c.taken()
-	cost := func() int {
-		sum := 0
+	cost := func() float64 {
+		sum := 0.0
 		for i := range n {
 			sum += c.costs(s, t, n, slots, i)
 		}
 		return sum
 	}
+	move := func(i, j int) { moveNote(n, slots, i, j) }
+	swap := func(i, j int) { n[i], n[j], slots[i], slots[j] = n[j], n[i], slots[j], slots[i] }
 	best := cost()
 	for round := 0; round < 6 && best >= clash; round++ {
 		was := best
@@ -51,17 +53,19 @@ func (c *composer) route(s side, n []note, slots []slot) {
 		}
 		for i := range n {
 			for j := range n {
-				if i == j || best < clash {
+				if best < clash || i == j {
 					continue
 				}
-				moveNote(n, slots, i, j)
-				c.assign(s, slots)
-				if v := cost(); v < best {
-					best = v
-					break // another note is at i now
+				for _, change := range []func(i, j int){move, swap} {
+					change(i, j)
+					c.assign(s, slots)
+					if v := cost(); v < best {
+						best = v
+						continue
+					}
+					change(j, i)
+					c.assign(s, slots)
 				}
-				moveNote(n, slots, j, i)
-				c.assign(s, slots)
 			}
 		}
 		if best == was {
@@ -83,15 +87,16 @@ func moveNote(n []note, slots []slot, from, to int) {
 	n[to], slots[to] = a, b
 }
 
-// clash is what one crossing costs; a leader bent early costs little.
-const clash = 100
+// clash is what one crossing costs; a leader bent early, or long, costs little: of two ways that cross as often,
+// the shorter leads on to fewer crossings.
+const clash = 1000.0
 
 // costs is what the leader of note i spoils; a crossing of two leaders counts for both.
-func (c *composer) costs(s side, t *taken, n []note, slots []slot, i int) int {
+func (c *composer) costs(s side, t *taken, n []note, slots []slot, i int) float64 {
 	l := c.leader(s, n[i], slots[i])
-	sum := int(n[i].way)
+	sum := float64(n[i].way) + (l[0].Dist(l[1])+l[1].Dist(l[2]))/c.k/100
 	for k := range 2 {
-		sum += clash * t.spoils(l[k], l[k+1], c.mm(0.4))
+		sum += clash * float64(t.spoils(l[k], l[k+1], c.mm(0.4)))
 	}
 	for j := range n {
 		if j == i {
