@@ -82,6 +82,13 @@ func (c *composer) placeChains(s side) {
 	c.chains[s] = c.inOrder(c.chains[s])
 	base, out := c.edge(s)
 	off := c.st.First
+	for _, ch := range c.chains[s] {
+		for j, t := range ch.ticks {
+			if (t.from-base)*out > 0 {
+				ch.ticks[j].from = base // a hole off the object
+			}
+		}
+	}
 	for i, ch := range c.chains[s] {
 		line := base + out*c.mm(off)
 		before := len(c.items)

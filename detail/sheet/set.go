@@ -179,6 +179,9 @@ func (w *writer) choose(asked, largest, least float64, room geom.Vec, try func(k
 		if d < largest || c != nil && d > least {
 			continue
 		}
+		if c != nil && d < least && (c.object.W() > room.X*d || c.object.H() > room.Y*d) {
+			continue // the linework alone is too large
+		}
 		if c = try(d); within(c) {
 			return c, true
 		}
