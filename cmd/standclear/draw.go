@@ -12,6 +12,7 @@ import (
 
 	"standclear/detail/check"
 	"standclear/detail/sheet"
+	"standclear/detail/sheet/judge"
 	"standclear/render"
 	"standclear/render/dxf"
 	"standclear/render/html"
@@ -51,6 +52,10 @@ func draw(e env, args []string) int {
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version})
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version})
+	if err := judged(e.err, sheets, pages, j); err != nil {
+		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
+		return exitInput
+	}
 	files, err := j.files(sheets, pages, kinds)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
@@ -64,6 +69,16 @@ func draw(e env, args []string) int {
 		return exitWrite
 	}
 	return j.code(*strict)
+}
+
+// judged measures what is about to be written against the rules of drafting and says so when it breaks one:
+// the set is written all the same, since what it says is as right as ever.
+func judged(to io.Writer, sheets, pages []*render.Sheet, j *job) error {
+	found, err := judge.Set(sheets, pages, j.assembly)
+	if err == nil && len(found) > 0 {
+		fmt.Fprintf(to, "LAYOUT: %s, first: %v\n", count(len(found), "violation"), found[0])
+	}
+	return err
 }
 
 func kindsOf(only string) (map[string]bool, error) {

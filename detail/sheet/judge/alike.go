@@ -105,7 +105,7 @@ func strips(g *set) {
 // status reports whether the review status is stamped.
 func (p *page) status() bool {
 	for _, t := range p.texts {
-		if t.Pen == render.Status && (strings.HasPrefix(t.Text, "NOT FOR CONSTRUCTION") || strings.HasPrefix(t.Text, "REVIEWED")) {
+		if t.Pen == render.Status && (strings.HasPrefix(t.Text, "NOT FOR CONSTRUCTION") || strings.HasPrefix(t.Text, "REVIEWED:")) {
 			return true
 		}
 	}
