@@ -22,7 +22,6 @@ type Frame struct {
 	InsulOut  float64
 	CavityOut float64 // back of the cladding
 	CladOut   float64
-	HasCavity bool
 
 	SubTop, RimTop, RimBottom, PlateBottom float64
 	RimOut, RimIn, BackingIn               float64
@@ -71,15 +70,12 @@ func (f *Frame) depths(s *spec.Spec) {
 		case "insulation":
 			out += t
 			f.InsulOut = out
-		case "cavity":
+		case "cavity", "other":
 			out += t
-			f.HasCavity = true
 		case "cladding":
 			f.CavityOut = out
 			out += t
 			f.CladOut = out
-		case "other":
-			out += t
 		}
 	}
 	f.interior(s)

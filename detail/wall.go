@@ -164,14 +164,15 @@ func (a *Assembly) furring(l spec.Layer, i int, y0, y1 float64) {
 // source).
 const lapOf = 25.4
 
-// cladding builds the courses from the base up; lapped courses taper and run up behind the next.
+// cladding builds the courses from the base up; lapped courses taper and run up behind the next. Under the
+// sill of a door they stop short of it, so that the air of the cavity finds a way out.
 //
 //	 |/    tip
 //	 /|    butt of the next course
 //	/ |
 func (a *Assembly) cladding(l spec.Layer, i int, y0, y1 float64) {
 	s, f := a.Spec, a.Frame
-	wall := geom.Subtract(geom.Rect(f.Left, f.Bottom, f.Right, f.Top), a.doorHoles(f.SubTop), a.band())
+	wall := geom.Subtract(geom.Rect(f.Left, f.Bottom, f.Right, f.Top), a.doorHoles(f.SubTop-s.Wall.Cladding.BelowSill.MM()), a.band())
 	step, note := s.Wall.Cladding.Exposure.MM(), ""
 	if step <= 0 {
 		step = f.Top - f.Bottom

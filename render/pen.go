@@ -33,6 +33,17 @@ const (
 	Status                // review status and verdict stamps
 	Break                 // break lines
 	NoPlot                // helpers that are not printed
+	HeatEdge              // outline of a part under the colours of a temperature
+	Isotherm              // line of one temperature
+	DewPoint              // line where room air would drop its water
+	Heat1                 // ground of the coldest band of temperature; Heat2 and on are warmer
+	Heat2
+	Heat3
+	Heat4
+	Heat5
+	Heat6
+	Heat7
+	Heat8 // the warmest
 	penCount
 )
 
@@ -57,7 +68,7 @@ type PenDef struct {
 	Layer  string   // layer name after the discipline letter: "DETL-MCUT"
 	Weight int      // line weight in 1/100 mm, one of the plottable steps
 	Type   LineType // dash pattern
-	Index  int      // colour index of the layer, 7 = black on white paper
+	Index  int      // colour index of the layer, 7 = black on white paper; past 9 only the nearest to RGB
 	RGB    string   // the same for screens and PDF, "#rrggbb"
 	NoPlot bool     // on screen only
 }
@@ -69,6 +80,7 @@ const (
 	blue   = "#0b4a8f"
 	red    = "#9c1c1c"
 	dimInk = "#1a1a1a"
+	dark   = "#404040"
 )
 
 // Pens holds one definition per role. Widths follow the 1 : 1.4 series 0.18-0.25-0.35-0.50-0.70-1.00.
@@ -100,6 +112,22 @@ var Pens = [penCount]PenDef{
 	Status:     {"ANNO-STAT", 50, Solid, 1, red, false},
 	Break:      {"DETL-BRKL", 25, Solid, 7, black, false},
 	NoPlot:     {"ANNO-NPLT", 18, Solid, 8, grey, true},
+
+	HeatEdge: {"DETL-HEAT-EDGE", 18, Solid, 8, dark, false},
+	Isotherm: {"DETL-HEAT-ISOT", 25, Solid, 7, black, false},
+	DewPoint: {"DETL-HEAT-DEWP", 70, Solid, 7, black, false},
+
+	// From blue over green to yellow, as colour-blind eyes keep it apart, and lighter by 6 of 100 CIELAB
+	// lightness from each to the next, 54 to 95: a grey print keeps the order, and black letters and lines
+	// stand out on all of them. Our own values.
+	Heat1: {"DETL-HEAT-B1", 18, Solid, 153, "#5085bb", false},
+	Heat2: {"DETL-HEAT-B2", 18, Solid, 143, "#5a98bd", false},
+	Heat3: {"DETL-HEAT-B3", 18, Solid, 133, "#6da9bc", false},
+	Heat4: {"DETL-HEAT-B4", 18, Solid, 151, "#84babd", false},
+	Heat5: {"DETL-HEAT-B5", 18, Solid, 141, "#9acbbe", false},
+	Heat6: {"DETL-HEAT-B6", 18, Solid, 121, "#b4dbbd", false},
+	Heat7: {"DETL-HEAT-B7", 18, Solid, 61, "#d7e9b7", false},
+	Heat8: {"DETL-HEAT-B8", 18, Solid, 51, "#fff3b2", false},
 }
 
 // Def returns the look of the role.

@@ -31,6 +31,8 @@ func draw(e env, args []string) int {
 	var src source
 	out := f.StringP("out", "o", "", "folder to write the set into (made when it is not there)")
 	only := f.String("only", "", "write only these kinds of drawing: svg, dxf, pdf, comma between them")
+	short := f.Bool("short", false, "draw the short set: the five sheets that nobody can do without")
+	one := f.String("sheet", "", "draw this sheet alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
@@ -50,9 +52,14 @@ func draw(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, sheet.Options{Version: version})
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, sheet.Options{Version: version})
-	if err := judged(e.err, sheets, pages, j); err != nil {
+	o := sheet.Options{Version: version, Heat: j.heat, Short: *short, Sheet: strings.ToUpper(*one)}
+	if names := sheet.Names(o); o.Sheet != "" && !slices.Contains(names, o.Sheet) {
+		fmt.Fprintf(e.err, "standclear draw: --sheet: there is no sheet %q in this set; its sheets are %s\n", *one, strings.Join(names, ", "))
+		return exitInput
+	}
+	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
+	if err := j.judged(e.err, sheets, pages, o); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
@@ -72,13 +79,27 @@ func draw(e env, args []string) int {
 }
 
 // judged measures what is about to be written against the rules of drafting and says so when it breaks one:
-// the set is written all the same, since what it says is as right as ever.
-func judged(to io.Writer, sheets, pages []*render.Sheet, j *job) error {
-	found, err := judge.Set(sheets, pages, j.assembly)
-	if err == nil && len(found) > 0 {
+// the set is written all the same, since what it says is as right as ever. Sheets are compared with each other
+// where the set is whole.
+func (j *job) judged(to io.Writer, sheets, pages []*render.Sheet, o sheet.Options) error {
+	var found []judge.Violation
+	if !o.Short && o.Sheet == "" {
+		var err error
+		if found, err = judge.Agree(sheets, j.assembly); err != nil {
+			return err
+		}
+	}
+	for _, s := range slices.Concat(sheets, pages) {
+		more, err := judge.Layout(s)
+		if err != nil {
+			return err
+		}
+		found = append(found, more...)
+	}
+	if len(found) > 0 {
 		fmt.Fprintf(to, "LAYOUT: %s, first: %v\n", count(len(found), "violation"), found[0])
 	}
-	return err
+	return nil
 }
 
 func kindsOf(only string) (map[string]bool, error) {

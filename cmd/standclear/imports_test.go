@@ -14,6 +14,7 @@ import (
 // package not named here takes the longest prefix that is.
 var below = map[string][]string{
 	"geom":                  {},
+	"geom/contour":          {"geom"},
 	"render":                {"geom"},
 	"render/font":           {},
 	"render/dxf":            {"geom", "render", "render/font"},
@@ -31,12 +32,13 @@ var below = map[string][]string{
 	"detail/check/moisture": {"detail/unit", "detail/spec", "detail/stock", "detail/check"},
 	"detail/check/fit":      {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
 	"detail/check/thermal":  {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/heat"},
-	"detail/check/design":   {"detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength"},
+	"detail/check/design":   {"detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength", "detail/check/air"},
+	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge"},
+	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge"},
 	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
 	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
 	"cmd/standclear":        nil, // anything

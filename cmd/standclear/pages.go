@@ -19,9 +19,24 @@ func (j *job) page(sheets []*render.Sheet) html.Page {
 		if s.Limit != nil {
 			limit, ratio = s.Limit.Text(sys), s.RatioText()
 		}
-		p.Rows = append(p.Rows, html.Row{Class: classOf(s.Verdict), Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
+		p.Rows = append(p.Rows, html.Row{Sheet: drawnOn(s.Group, sheets), Class: classOf(s.Verdict), Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
 	}
 	return p
+}
+
+// drawnOn returns the sheet that shows what a group of checks is about, of those there are.
+func drawnOn(g check.Group, sheets []*render.Sheet) string {
+	want := map[check.Group]string{check.Beam: "A-201", check.Connection: "S-501", check.Block: "S-501", check.Floor: "A-101", check.Fit: "A-201", check.Water: "A-301", check.Heat: "A-311", check.Moisture: "A-311"}[g]
+	first := ""
+	for _, s := range sheets {
+		if s.ID == want {
+			return want
+		}
+		if first == "" {
+			first = s.ID
+		}
+	}
+	return first
 }
 
 // classOf is how the pages colour a verdict.

@@ -9,6 +9,8 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/check/thermal"
+	"standclear/detail/sheet"
 	"standclear/detail/unit"
 	"standclear/render"
 )
@@ -20,10 +22,7 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 		fmt.Fprintf(w, " %s", s.ID)
 	}
 	a := j.assembly
-	var ids []string
-	for _, s := range sheets {
-		ids = append(ids, s.ID)
-	}
+	ids := sheet.Names(sheet.Options{Heat: &thermal.Result{}}) // of every set there can be
 	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
 	fmt.Fprint(w, j.heatLine())
 	return j.table(w, true)

@@ -133,6 +133,37 @@ func (s Step) settle() Step {
 	return s
 }
 
+// NotUnder returns s with a value that must reach limit; while it does there is no reason and no fix.
+func (s Step) NotUnder(value, limit unit.Quantity) Step {
+	s.Value, s.Limit, s.Sense = value, Limit(limit), AtLeast
+	return s.clear(value.V >= limit.V-slack)
+}
+
+// NotOver returns s with a value that must stay within limit; while it does there is no reason and no fix.
+func (s Step) NotOver(value, limit unit.Quantity) Step {
+	s.Value, s.Limit, s.Sense = value, Limit(limit), AtMost
+	return s.clear(value.V <= limit.V+slack)
+}
+
+// Holds returns s as a fact that is kept, without reason and fix, or fails.
+func (s Step) Holds(good bool) Step {
+	s.Verdict = Fails
+	if good {
+		s.Verdict = OK
+	}
+	return s.clear(good)
+}
+
+// slack is how far a value may miss its limit by rounding, in the base unit of the quantity.
+const slack = 1e-6
+
+func (s Step) clear(good bool) Step {
+	if good {
+		s.Reason, s.Fix = "", ""
+	}
+	return s
+}
+
 // Bare reports whether the step states a fact and carries no number.
 func (s *Step) Bare() bool { return s.Limit == nil && s.Value == unit.Quantity{} && s.Formula == "" }
 

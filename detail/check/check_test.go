@@ -52,3 +52,28 @@ func TestStatedVerdictStays(t *testing.T) {
 		t.Error("worst, count or find is wrong")
 	}
 }
+
+// What holds has no reason and no fix; what does not keeps both. A value that misses by rounding holds.
+func TestReasonsOnlyWhereItFails(t *testing.T) {
+	said := Step{ID: "x", Reason: "why", Fix: "how"}
+	for _, c := range []struct {
+		name string
+		step Step
+		good bool
+	}{
+		{"reaches", said.NotUnder(unit.Length(10).Q(), unit.Length(10).Q()), true},
+		{"reaches but for rounding", said.NotUnder(unit.Length(10-1e-9).Q(), unit.Length(10).Q()), true},
+		{"falls short", said.NotUnder(unit.Length(9.9).Q(), unit.Length(10).Q()), false},
+		{"stays within", said.NotOver(unit.Length(10).Q(), unit.Length(10).Q()), true},
+		{"goes beyond", said.NotOver(unit.Length(10.1).Q(), unit.Length(10).Q()), false},
+		{"is kept", said.Holds(true), true},
+		{"is not kept", said.Holds(false), false},
+	} {
+		var r Report
+		r.Add(c.step)
+		s := r.Steps[0]
+		if (s.Verdict == OK) != c.good || (s.Verdict == Fails) == c.good || (s.Reason == "") != c.good || (s.Fix == "") != c.good {
+			t.Errorf("%s: %v, %q, %q", c.name, s.Verdict, s.Reason, s.Fix)
+		}
+	}
+}

@@ -228,7 +228,7 @@ func (c *composer) segments(s side, ch chain, line, out float64, outer []float64
 			b := l.Bounds()
 			c.grow(b.Min, b.Max)
 		}
-		tb := textBox(pic.TextAt, c.st.Text, render.MiddleCentre, pic.Rot, []string{pic.Label}, c.k, false)
+		tb := textBox(pic.TextAt, c.st.Text, render.MiddleCentre, pic.Rot, []string{pic.Label}, c.k)
 		c.grow(tb.Min, tb.Max)
 	}
 	return depth
@@ -357,7 +357,7 @@ func (c *composer) ordinates(s side, ch chain, line, out float64) float64 {
 			continue
 		}
 		c.put(d)
-		b := textBox(mid, c.st.Text, render.MiddleCentre, rot, []string{label}, c.k, false)
+		b := textBox(mid, c.st.Text, render.MiddleCentre, rot, []string{label}, c.k)
 		c.grow(b.Min, b.Max)
 	}
 	return longest + c.st.Gap + c.st.Step/2

@@ -9,13 +9,18 @@ import (
 )
 
 // checkTables are the checks and what stands around them: what is wrong first, then every line with a
-// limit, what holds without one, what the program leaves to others, and what it assumed.
+// limit, what holds without one, and what the program assumed.
 func (w *writer) checkTables(width float64) []*table {
 	var out []*table
 	if t := w.openTable(width); len(t.rows) > 0 {
 		out = append(out, t)
 	}
-	out = append(out, w.checkTable(width), w.heldTable(width), w.leftTable(width), w.assumedTable(width))
+	return append(out, w.checkTable(width), w.heldTable(width), w.assumedTable(width))
+}
+
+// restTables are what the program leaves to others, and what the project file left to the program.
+func (w *writer) restTables(width float64) []*table {
+	out := []*table{w.leftTable(width)}
 	if t := w.defaultsTable(width); len(t.rows) > 0 {
 		out = append(out, t)
 	}
@@ -89,8 +94,10 @@ func (w *writer) heldTable(width float64) *table {
 // leftTable lists what no check of this set looks at.
 func (w *writer) leftTable(width float64) *table {
 	t := &table{title: "NOT CHECKED BY THIS PROGRAM", width: []float64{width}, text: 2.2}
+	if w.heat == nil {
+		t.rows = append(t.rows, []string{"HEAT LOSS, SURFACE TEMPERATURE AND MOISTURE OF THE DETAIL"})
+	}
 	for _, s := range []string{
-		"HEAT LOSS, SURFACE TEMPERATURE AND MOISTURE OF THE DETAIL",
 		"DECK JOISTS, BEAM, POSTS, FOOTINGS, STAIRS AND GUARDS: BY OTHERS",
 		"HANGERS, FLOOR TIES, TENSION DEVICES AND BACKING CLIPS BEYOND THE RATING STATED FOR THEM, AND THEIR FIXINGS: BY THEIR MAKERS",
 		"SNOW DRIFT AND SLIDING; WIND AND SEISMIC FORCES ON THE DECK",

@@ -33,7 +33,7 @@ func (t *taken) add(c *composer, items []render.Item, x geom.Xform, scale float6
 		case render.Fill:
 			t.fills = append(t.fills, it.Region.Transform(x))
 		case render.Text:
-			t.texts = append(t.texts, textBox(x.Apply(it.At), it.Height*scale, it.Align, it.Rot, it.Lines, c.k, it.Bold))
+			t.texts = append(t.texts, letterBox(x.Apply(it.At), it.Height*scale, it.Align, it.Rot, it.Lines, c.k, it.Bold))
 		case render.Leader:
 			t.path(&t.leaders, geom.Polyline(it.Points...).Transform(x), c.k)
 		case render.Dim:
@@ -47,7 +47,7 @@ func (t *taken) add(c *composer, items []render.Item, x geom.Xform, scale float6
 			for _, l := range pic.Ticks {
 				t.path(&t.lines, l, c.k)
 			}
-			t.texts = append(t.texts, textBox(pic.TextAt, c.st.Text, render.MiddleCentre, pic.Rot, []string{pic.Label}, c.k, false))
+			t.texts = append(t.texts, textBox(pic.TextAt, c.st.Text, render.MiddleCentre, pic.Rot, []string{pic.Label}, c.k))
 		case render.Insert:
 			t.add(c, it.Symbol.Items, geom.Scale(it.Scale).Then(geom.Translate(it.At)).Then(x), scale*it.Scale/c.k)
 		}

@@ -66,12 +66,17 @@ func (c *composer) grow(pts ...geom.Vec) {
 // text adds one block of text and accounts for its room.
 func (c *composer) text(pen render.Pen, at geom.Vec, h float64, al render.Align, rot float64, lines ...string) {
 	c.put(render.Text{Pen: pen, At: at, Height: h, Align: al, Rot: rot, Lines: lines})
-	b := textBox(at, h, al, rot, lines, c.k, false)
+	b := textBox(at, h, al, rot, lines, c.k)
 	c.grow(b.Min, b.Max)
 }
 
 // textBox is the room a text takes, in the space of at, at k space units per plotted millimetre.
-func textBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64, bold bool) geom.Box {
+func textBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64) geom.Box {
+	return letterBox(at, h, al, rot, lines, k, false)
+}
+
+// letterBox is the same for bold letters too.
+func letterBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64, bold bool) geom.Box {
 	w := 0.0
 	for _, l := range lines {
 		w = max(w, font.Width(l, h, bold))

@@ -21,8 +21,17 @@ func (w *writer) dataSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	}
 	w.place(s, c, "1", "FREE BODY OF ONE BLOCK", origin, pt(room.Min.X+(facts-p.W())/2-p.Min.X, flow.y-4-p.Max.Y))
 	fits := flow.ok() && flow.y-4-p.H() >= room.Min.Y
+	flow.y -= p.H() + 12
+	under := 0
+	for _, t := range w.restTables(facts) { // under the figure as far as there is room, else after the checks
+		if flow.y-t.height()-4 < room.Min.Y {
+			break
+		}
+		flow.add(t)
+		under++
+	}
 	flow = column{s: s, x: room.Min.X + facts + gap, y: room.Max.Y, top: room.Max.Y, foot: room.Min.Y, step: wide + gap, left: 2}
-	for _, t := range w.checkTables(wide) {
+	for _, t := range append(w.checkTables(wide), w.restTables(wide)[under:]...) {
 		flow.add(t)
 	}
 	return "AS SHOWN", fits && flow.ok()

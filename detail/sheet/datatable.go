@@ -80,7 +80,7 @@ func (w *writer) geometryTable(width float64) *table {
 	rows := [][]string{
 		{"LEDGER", w.text(a.Spec.Ledger.Length.MM()) + " x " + w.text(a.Spec.Ledger.Height.MM()) + " x " + w.text(a.Spec.Ledger.Thickness.MM())},
 		{"BLOCKS", fmt.Sprintf("%d, STAND-OFF %s", len(a.Blocks), w.text(f.Standoff()))},
-		{"GAP BEHIND THE LEDGER", w.text(f.Gap())},
+		{"GAP BEHIND THE LEDGER", w.text(w.airPath().Gap)},
 		{"SHEATHING TO LOAD LINE", w.text(f.LoadLine)},
 	}
 	for i, set := range a.Spec.Fasteners.Sets() {
@@ -121,7 +121,7 @@ func (w *writer) loadTable(width float64) *table {
 // indexTable lists the sheets of the set.
 func (w *writer) indexTable(width float64) *table {
 	t := &table{title: "SHEETS", width: shares(width, 1, 4.5), text: 2.4}
-	for _, p := range plan() {
+	for _, p := range w.index() {
 		t.rows = append(t.rows, []string{p.id, p.title})
 	}
 	return t

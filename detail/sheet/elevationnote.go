@@ -139,6 +139,9 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, w.houseJoistWords()+fmt.Sprintf(" BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(w.leastToJoist())))
 	}
 	c.call(left, geom.Vec{X: edge + 40, Y: 200}, render.Dot, w.claddingWords())
+	if v := s.Wall.Cladding.BelowSill.MM(); v > 0 && len(s.Doors) > 0 && w.a.Count(detail.Cladding) > 0 {
+		c.call(left, geom.Vec{X: s.Doors[0].From.MM() + 30, Y: f.SubTop - v/2}, render.Arrow, fmt.Sprintf("CLADDING STOPS %s BELOW THE SILL: WAY OUT OF THE CAVITY OVER F1%s", w.text(v), either(s.Water.Screen, ", SCREENED", "")))
+	}
 	if s.Foundation.Kind != "wall" && s.Foundation.GradeHigh != nil {
 		c.call(left, geom.Vec{X: edge + 30, Y: s.Foundation.GradeHigh.MM() - 60}, render.Dot, "GROUND, FALLS ALONG THE WALL; KEEP IT FALLING AWAY FROM THE WALL")
 	}

@@ -48,6 +48,7 @@ func (w *writer) border(s *render.Sheet, l layoutOf, n, of int, scale string) {
 	it = append(it, rule(render.Heading, pt(l.strip.Min.X, l.strip.Min.Y), pt(l.strip.Min.X, l.strip.Max.Y)))
 	s.Items = append(s.Items, it...)
 	y := w.fields(s, l, n, of, scale)
+	y = w.revisions(s, l, y)
 	y = w.stamp(s, l, y)
 	y = w.checkSquare(s, l, y)
 	y = w.seal(s, l, y)
@@ -93,7 +94,7 @@ func (w *writer) cells(s *render.Sheet, n, of int, scale string) []field {
 		{"SHEET_N", "OF SET", fmt.Sprintf("%d OF %d", n, of), 1, 2.5},
 		{"TITLE", "TITLE", s.Title, 2, 3.5},
 		{"SCALE", "SCALE OF THE MAIN VIEW", scale, 1, 2.5},
-		{"DATE", "DATE / REVISION", orNone(p.Date) + "  /  0", 1, 2.5},
+		{"DATE", "DATE / REVISION", orNone(p.Date) + "  /  " + lastRevision(p.Revisions), 1, 2.5},
 		{"DRAWN", "DRAWN / CHECKED", orNone(p.Drawn) + "  /  " + orNone(p.Checked), 1, 2.5},
 		{"ELEMENT", "ELEMENT", orNone(p.Element), 1, 3},
 		{"PROJECT", "PROJECT", strings.TrimSpace(orNone(p.Name) + "  " + p.Number), 1, 3},

@@ -108,6 +108,7 @@ func (w *writer) plan(p view.Picture, k float64) *composer {
 		joists = append(joists, tick{x, low})
 	}
 	c.run(bottom, joists)
+	w.airMarks(c, 0, length)
 	w.planNotes(c, p)
 	c.finish()
 	w.blockMarks(c)
@@ -124,7 +125,7 @@ func (w *writer) planNotes(c *composer, p view.Picture) {
 	}
 	c.call(left, geom.Vec{X: edge + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
 	c.call(left, geom.Vec{X: edge + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")
-	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; GAP BEHIND IT %s, CONTINUOUS PAST THE BLOCKS; BLOCKS FILL %s OF THE LENGTH; BLOCK CENTRES ON A-201", w.text(f.Gap()), w.blockedShare()))
+	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; %s; BLOCK CENTRES ON A-201", w.gapPlanWords()))
 	if f.CladOut > f.CavityOut {
 		c.call(right, geom.Vec{X: length + 90, Y: -(f.CavityOut + f.CladOut) / 2}, render.Dot, "CLADDING RUNS ON BEYOND THE LEDGER")
 	}
@@ -135,14 +136,6 @@ func (w *writer) planNotes(c *composer, p view.Picture) {
 		r := rods[len(rods)-1].Bounds()
 		c.call(right, geom.Vec{X: r.Center().X, Y: -(r.Min.Y + 60)}, render.Dot, w.deviceWords())
 	}
-}
-
-func (w *writer) blockedShare() string {
-	free, l := 0.0, w.a.Spec.Ledger.Length.MM()
-	for _, sp := range w.a.Between() {
-		free += sp[1] - sp[0]
-	}
-	return fmt.Sprintf("%.0f %%", (1-free/l)*100)
 }
 
 // blockPlan composes the plan at one block.
@@ -165,7 +158,8 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 	w.tiePlanNote(c, b)
 	w.say(c, right, p, detail.BlockPly, 0.8, 0.5)
 	if f.Gap() > 0 && b >= 0 {
-		c.call(right, geom.Vec{X: w.a.Blocks[b].Box.Max.X + 60, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Dot, "OPEN GAP "+w.text(f.Gap())+": DO NOT FILL")
+		c.call(right, geom.Vec{X: w.a.Blocks[b].Box.Max.X + 60, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Dot, either(w.airPath().Closed == "", "OPEN GAP "+w.text(w.airPath().Gap)+", AIR RISES IN IT: DO NOT FILL", "GAP WITHOUT AN AIR PATH"))
+		w.airMarks(c, p.Window.Min.X, p.Window.Max.X)
 	}
 	w.say(c, right, p, detail.Ledger, 0.9, 0.5)
 	w.jointNote(c, p)

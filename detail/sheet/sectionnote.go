@@ -370,15 +370,8 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(s.Deck.DeckGap.MM())+" OFF THE CLADDING")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.3)
 	if f.Gap() > 0 {
-		ends := "OPEN AT TOP INTO THE CAVITY, AT FOOT THROUGH THE SCREEN"
-		if !w.passes("gap_open_top") || !w.passes("gap_open_foot") {
-			ends = "CLOSED AT ONE END: CANNOT DRY"
-		} else if !s.Water.Screen {
-			ends = "OPEN AT TOP INTO THE CAVITY AND AT FOOT"
-		}
-		c.call(right, geom.Vec{X: (f.InsulOut + f.LedgerBack) / 2, Y: f.LedgerBottom + 0.4*(f.LedgerTop-f.LedgerBottom)}, render.Dot,
-			fmt.Sprintf("OPEN GAP %s, DRAINED AND AIRED: DO NOT FILL. %s", w.text(f.Gap()), ends))
-		c.airArrows(f)
+		c.call(right, geom.Vec{X: w.inGap(), Y: f.LedgerBottom + 0.42*(f.LedgerTop-f.LedgerBottom)}, render.Dot, w.gapWords())
+		w.airArrows(c)
 	}
 	w.say(c, right, p, detail.Screen, 0.5, 0.5, "STAINLESS, REMOVABLE")
 	w.say(c, right, p, detail.Base, 0.5, 0.5)
@@ -386,14 +379,4 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	w.say(c, left, p, detail.Rim, 0.5, 0.35)
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.9)
 	w.levels(c)
-}
-
-// airArrows shows the way of the air through the gap.
-func (c *composer) airArrows(f detail.Frame) {
-	x := (f.InsulOut + f.LedgerBack) / 2
-	h := f.LedgerTop - f.LedgerBottom
-	for _, z := range []float64{f.LedgerBottom + 0.15*h, f.LedgerBottom + 0.62*h} {
-		a, b := geom.Vec{X: x, Y: z}, geom.Vec{X: x, Y: z + 0.2*h}
-		c.put(render.Leader{Pen: render.Water, Points: []geom.Vec{b, a}, End: render.Arrow})
-	}
 }

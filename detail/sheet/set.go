@@ -6,12 +6,15 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/check/air"
 	"standclear/detail/check/strength"
+	"standclear/detail/check/thermal"
 	"standclear/detail/sheet/judge"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
@@ -22,7 +25,22 @@ import (
 
 // Options of a set; the zero value works.
 type Options struct {
-	Version string // of the program, printed in the title strip
+	Version string          // of the program, printed in the title strip
+	Heat    *thermal.Result // what heat does at the attachment; nil leaves out what shows it
+	Short   bool            // the five sheets that nobody can do without
+	Sheet   string          // ID of the only sheet to draw, as it is in the set; "" is all
+}
+
+// shortSet are the sheets of the short set.
+var shortSet = []string{"G-001", "A-201", "A-301", "A-401", "S-501"}
+
+// Names lists the IDs of the sheets that Compose draws of a set, in order.
+func Names(o Options) []string {
+	var out []string
+	for _, p := range (&writer{heat: o.Heat, short: o.Short}).index() {
+		out = append(out, p.id)
+	}
+	return out
 }
 
 // writer composes one set.
@@ -33,7 +51,12 @@ type writer struct {
 	version string
 	tight   int  // 0 wide notes and views, to 3 narrow
 	free    bool // of the scales asked for: no sheet holds them
+	short   bool
 	seen    map[string]view.Picture
+	air     *air.Path // nil until it is asked for
+
+	heat     *thermal.Result
+	heatSeen map[int][2]*heatCut // by tight
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -55,26 +78,36 @@ type planned struct {
 	id, title, desc string
 	draw            func(w *writer, s *render.Sheet, l layoutOf) (scale string, fits bool)
 	sizes           func(w *writer) []string
+	heat            bool // shows what heat does, and is left out where that is not known
 }
 
-func plan() []planned {
-	return []planned{
-		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes},
-		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes},
-		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes},
-		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes},
-		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes},
+// index lists the sheets of the set in order.
+func (w *writer) index() []planned {
+	all := []planned{
+		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes, false},
+		{"G-002", "COMPARISON OF WAYS TO HANG THE DECK", "Table and bars of the heat that each way to hang the deck costs, and of the lowest inside temperature.", (*writer).compareSheet, (*writer).shopSizes, true},
+		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes, false},
+		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes, false},
+		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
+		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
+		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
 	}
+	return slices.DeleteFunc(all, func(p planned) bool {
+		return p.heat && w.heat == nil || w.short && !slices.Contains(shortSet, p.id)
+	})
 }
 
 // Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds it and keeps
 // the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
 // holds a scale asked for, the scale gives way.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version}
+	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
 	var sheets []*render.Sheet
-	all := plan()
+	all := w.index()
 	for i, p := range all {
+		if o.Sheet != "" && p.id != o.Sheet {
+			continue
+		}
 		s := w.draw(p, i+1, len(all))
 		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
 		sheets = append(sheets, s)

@@ -67,6 +67,7 @@ func variants() map[string][]string {
 		"deck, short": {"ledger.length=8ft", "doors=", "obstacles="}, "deck, long": {"ledger.length=30ft"},
 		"balcony-metric, siding behind": {"wall.cladding.behind_ledger=yes"}, "deck, sawn": {"floor.joists.kind=sawn", "floor.joists.flange=1 1/2in"},
 		"deck, pad":           {"blocks.plies=[1 1/2in, 1 1/2in]", "blocks.pad.thickness=1in", "blocks.pad.strength=40psi", "blocks.pad.foot=yes"},
+		"deck, revised":       {"project.revisions=[{mark: 1, date: 2026-11-03, by: A.B., text: BLOCKS WIDER AND ONE MORE OF THEM}, {mark: 2, date: 2026-11-09, by: C.D., text: GAP DEEPER}]"},
 		"deck, hostile words": {`project.name=A <b>&"\{PENNANT\} %%u 100% HOUSE`, "project.element=" + strings.Repeat("LONG ELEMENT ", 14)},
 	}
 }
@@ -94,51 +95,61 @@ func box(w render.Words) geom.Box {
 func TestTextIsClear(t *testing.T) {
 	eachSet(t, func(t *testing.T, s set) {
 		for _, sh := range s.sheets {
-			frames, err := sh.Flatten()
-			if err != nil {
-				t.Fatal(err)
-			}
-			paper := geom.Box{Max: geom.Vec{X: sh.Size.W, Y: sh.Size.H}}
-			var boxes []geom.Box
-			var texts []string
-			for _, f := range frames {
-				for _, ink := range f.Ink {
-					w, ok := ink.(render.Words)
-					if !ok {
-						continue
-					}
-					b := box(w)
-					if w.Height < 2-1e-9 {
-						t.Errorf("%s: %q is %.2f mm high", sh.ID, w.Text, w.Height)
-					}
-					if !paper.Holds(b.Min) || !paper.Holds(b.Max) {
-						t.Errorf("%s: %q leaves the sheet", sh.ID, w.Text)
-					}
-					for i, o := range boxes {
-						if in := o.Intersect(b); !in.Empty() && in.W()*in.H() > 0.04*math.Min(o.W()*o.H(), b.W()*b.H()) {
-							t.Errorf("%s: %q lies over %q", sh.ID, w.Text, texts[i])
-						}
-					}
-					boxes, texts = append(boxes, b), append(texts, w.Text)
-				}
-			}
+			textIsClear(t, sh)
 		}
 	})
+}
+
+func textIsClear(t *testing.T, sh *render.Sheet) {
+	t.Helper()
+	frames, err := sh.Flatten()
+	if err != nil {
+		t.Fatal(err)
+	}
+	paper := geom.Box{Max: geom.Vec{X: sh.Size.W, Y: sh.Size.H}}
+	var boxes []geom.Box
+	var texts []string
+	for _, f := range frames {
+		for _, ink := range f.Ink {
+			w, ok := ink.(render.Words)
+			if !ok {
+				continue
+			}
+			b := box(w)
+			if w.Height < 2-1e-9 {
+				t.Errorf("%s: %q is %.2f mm high", sh.ID, w.Text, w.Height)
+			}
+			if !paper.Holds(b.Min) || !paper.Holds(b.Max) {
+				t.Errorf("%s: %q leaves the sheet", sh.ID, w.Text)
+			}
+			for i, o := range boxes {
+				if in := o.Intersect(b); !in.Empty() && in.W()*in.H() > 0.04*math.Min(o.W()*o.H(), b.W()*b.H()) {
+					t.Errorf("%s: %q lies over %q", sh.ID, w.Text, texts[i])
+				}
+			}
+			boxes, texts = append(boxes, b), append(texts, w.Text)
+		}
+	}
 }
 
 // Hard layout rule L2: no line runs through a text (hatch included: textures leave text alone).
 func TestNoLineThroughText(t *testing.T) {
 	eachSet(t, func(t *testing.T, s set) {
 		for _, sh := range s.sheets {
-			frames, err := sh.Flatten()
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, f := range frames {
-				lineThroughText(t, sh.ID, f)
-			}
+			noLineThroughText(t, sh)
 		}
 	})
+}
+
+func noLineThroughText(t *testing.T, sh *render.Sheet) {
+	t.Helper()
+	frames, err := sh.Flatten()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range frames {
+		lineThroughText(t, sh.ID, f)
+	}
 }
 
 func lineThroughText(t *testing.T, id string, f render.Frame) {

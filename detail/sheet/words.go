@@ -23,8 +23,12 @@ func caps(s string) string {
 var (
 	units    = regexp.MustCompile(`\d ?(LB|KG|KN|MM|PSF|PSI|KPA)\b`)
 	unitCase = map[string]string{"LB": "lb", "KG": "kg", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
+	withUnit = regexp.MustCompile(`(\d) (mm|m|C|F|W|Btu)\b`)
 	mixed    = regexp.MustCompile(`(\d) (\d+/\d+)`)
 )
+
+// sized keeps a number and its unit on one line when the text is wrapped.
+func sized(s string) string { return withUnit.ReplaceAllString(s, "$1\u00a0$2") }
 
 // wrap breaks text to a plotted width without parting a whole number from its fraction.
 func wrap(s string, h, width float64, bold bool) []string {

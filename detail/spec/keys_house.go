@@ -58,7 +58,28 @@ func projectKeys(p *Project) []key {
 				rows:  func() []pair { return []pair{{"KEEP THE GAP CLEAR.", "KEEP THE GAP CLEAR."}} },
 			},
 		},
+		revisionKeys(p),
 	}
+}
+
+// revisionKeys is the list of changes, oldest first.
+func revisionKeys(p *Project) key {
+	return key{name: "revisions", about: "of the drawings, oldest first", kind: aList, series: &series{
+		grow:  func(n int) { p.Revisions = make([]Revision, n) },
+		count: func() int { return len(p.Revisions) },
+		each: func(i int) []key {
+			r := &p.Revisions[i]
+			return []key{
+				text("mark", &r.Mark, "in the triangle").survey("1", "1"),
+				date("date", &r.Date, "of issue"),
+				text("by", &r.By, "who made it").eg("A.B.", "A.B."),
+				text("text", &r.Text, "what changed").survey("BLOCKS WIDER", "BLOCKS WIDER"),
+			}
+		},
+		rows: func() []pair {
+			return []pair{{"{mark: 1, date: 2026-11-20, by: A.B., text: BLOCKS WIDER}", "{mark: 1, date: 2026-11-20, by: A.B., text: BLOCKS WIDER}"}}
+		},
+	}}
 }
 
 func siteKeys(s *Site) []key {

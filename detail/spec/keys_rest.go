@@ -30,7 +30,7 @@ func waterKeys(s *Spec) []key {
 		length("gap_min", &w.GapMin, "clear gap asked for behind the ledger").in(0, 6).
 			from(func() { w.GapMin = max(s.cavityDepth(), pick(s, true, 0.375, 10, 0, 0)) }, "3/4in", "28mm", "as the cavity of the cladding, 3/8 in or 10 mm at least"),
 		yesNo("screen", &w.Screen, "insect screen at the open ends").orWord("yes", usual),
-		value(aShare, "screen_free", field[unit.Percent]{&w.ScreenFree}, "net free share of the screen").within(0.05, 1).orWord("60%", usual),
+		value(aShare, "screen_free", field[unit.Percent]{&w.ScreenFree}, "net free share of the screen").within(0, 1).orWord("60%", usual),
 	}
 }
 

@@ -17,6 +17,7 @@ func wallKeys(s *Spec) []key {
 			yesNo("behind_ledger", &c.BehindLedger, "siding runs on behind the ledger").orWord("no", usual),
 			length("above_flashing", &c.AboveFlash, "clearance, siding to the flashing below it").in(0, 8).or("1/2in", "12mm", usual),
 			length("below_ledger", &c.BelowLedger, "clearance, ledger to the siding below it").in(0, 8).or("1/2in", "12mm", usual),
+			length("below_sill", &c.BelowSill, "clearance, sill of a door to the siding below it: the cavity's way out").in(0, 8).or("3/4in", "20mm", usual),
 		),
 		length("storey", &w.Storey, "height of wall drawn above the floor").in(0, 240).orAuto("as the sheet needs"),
 	}

@@ -48,17 +48,21 @@ type Default struct {
 
 // Project is what the title block says.
 type Project struct {
-	Name     string
-	Element  string // "REAR DECK LEDGER"
-	Number   string
-	Date     string // ISO date as given; never the clock
-	Drawn    string
-	Checked  string
-	Reviewer Reviewer
-	Code     string // code edition as the user states it
-	System   unit.System
-	Notes    []string // the project's own notes, printed after the general ones
+	Name      string
+	Element   string // "REAR DECK LEDGER"
+	Number    string
+	Date      string // ISO date as given; never the clock
+	Drawn     string
+	Checked   string
+	Reviewer  Reviewer
+	Code      string // code edition as the user states it
+	System    unit.System
+	Notes     []string   // the project's own notes, printed after the general ones
+	Revisions []Revision // of the drawings, oldest first
 }
+
+// Revision is one change of the drawings after their first issue.
+type Revision struct{ Mark, Date, By, Text string }
 
 // Reviewer is the licensed professional who took responsibility; empty until then.
 type Reviewer struct{ Name, Licence, Date string }
@@ -177,6 +181,7 @@ type Cladding struct {
 	BehindLedger bool        // siding runs on behind the ledger
 	AboveFlash   unit.Length // clearance, siding to the flashing below it
 	BelowLedger  unit.Length // clearance, ledger to the siding below it
+	BelowSill    unit.Length // clearance, sill of a door to the siding below it: lets the cavity breathe
 }
 
 // Foundation is what the wall stands on below the floor.

@@ -5,31 +5,34 @@ type Kind int
 
 // The kinds of quantity a check can hold.
 const (
-	Pure             Kind = iota // ratio or factor, no unit
-	Count                        // whole number
-	KLength                      // mm / in
-	KArea                        // mm2 / in2
-	KSection                     // mm3 / in3
-	KInertia                     // mm4 / in4
-	KForce                       // N, kN / lb
-	KMoment                      // N mm, kN m / lb-in
-	KStress                      // MPa / psi
-	KAreaLoad                    // kPa (kN/m2) / psf
-	KLineLoad                    // kN/m / plf
-	KTemp                        // degrees C / F
-	KAngle                       // degrees
-	KSlope                       // 1:n
-	KPercent                     // per cent
-	KForcePerLength              // N/mm / lb/in: withdrawal, slip modulus
-	KResistance                  // m2 K/W / h ft2 F/Btu: thermal resistance of an area
-	KTransmittance               // W/(m2 K) / Btu/(h ft2 F)
-	KConductance                 // W/K / Btu/(h F)
-	KLineConductance             // W/(m K) / Btu/(h ft F)
-	KEnergy                      // kWh in both
+	Pure              Kind = iota // ratio or factor, no unit
+	Count                         // whole number
+	KLength                       // mm / in
+	KArea                         // mm2 / in2
+	KSection                      // mm3 / in3
+	KInertia                      // mm4 / in4
+	KForce                        // N, kN / lb
+	KMoment                       // N mm, kN m / lb-in
+	KStress                       // MPa / psi
+	KAreaLoad                     // kPa (kN/m2) / psf
+	KLineLoad                     // kN/m / plf
+	KTemp                         // degrees C / F
+	KAngle                        // degrees
+	KSlope                        // 1:n
+	KPercent                      // per cent
+	KForcePerLength               // N/mm / lb/in: withdrawal, slip modulus
+	KResistance                   // m2 K/W / h ft2 F/Btu: thermal resistance of an area
+	KTransmittance                // W/(m2 K) / Btu/(h ft2 F)
+	KFreeArea                     // mm2/m / in2/ft: openings along a wall
+	KDayMass                      // g/day / oz/day: water dried
+	KDayMassPerLength             // g/(m day) / oz/(ft day): water along a wall
+	KConductance                  // W/K / Btu/(h F)
+	KLineConductance              // W/(m K) / Btu/(h ft F)
+	KEnergy                       // kWh in both
 )
 
 // Quantity is a number with what it measures; V is in the SI base of its type in this package
-// (mm, N, N mm, Pa, N/mm, degrees C, m2 K/W).
+// (mm, N, N mm, Pa, N/mm, degrees C, m2 K/W, mm2/m, g/day).
 type Quantity struct {
 	V    float64
 	Kind Kind

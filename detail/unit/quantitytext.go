@@ -42,9 +42,18 @@ func (q Quantity) In(sys System) (value float64, unit string) {
 		return v * btuPerHourF, "Btu/(h F)"
 	case KLineConductance:
 		return v * btuPerHourFtF, "Btu/(h ft F)"
+	case KFreeArea:
+		return v * 0.3048 / (25.4 * 25.4), "in2/ft"
+	case KDayMass:
+		return v / ounce, "oz/day"
+	case KDayMassPerLength:
+		return v / ounce * 0.3048, "oz/(ft day)"
 	}
 	return q.neutral()
 }
+
+// ounce is the avoirdupois ounce in grams.
+const ounce = 28.349523125
 
 // metric is In for SI.
 func (q Quantity) metric() (float64, string) {
@@ -79,6 +88,12 @@ func (q Quantity) metric() (float64, string) {
 		return v, "W/K"
 	case KLineConductance:
 		return v, "W/(m K)"
+	case KFreeArea:
+		return v, "mm2/m"
+	case KDayMass:
+		return v, "g/day"
+	case KDayMassPerLength:
+		return v, "g/(m day)"
 	}
 	return q.neutral()
 }
@@ -140,6 +155,10 @@ func (q Quantity) digits(v float64, sys System) string {
 		return figures(v, 3)
 	case KResistance:
 		return figures(v, 3)
+	case KFreeArea:
+		return figures(v, 3)
+	case KDayMass, KDayMassPerLength:
+		return figures(v, 2)
 	}
 	return q.sectionDigits(v, sys)
 }

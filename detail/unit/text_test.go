@@ -34,6 +34,10 @@ func TestQuantityText(t *testing.T) {
 		{"percent", Percent(0.605).Q(), "60.5 %", "60.5 %"},
 		{"withdrawal", Quantity{52.9, KForcePerLength}, "302 lb/in", "52.9 N/mm"},
 		{"resistance", Resistance(1.403).Q(), "7.97 h ft2 F/Btu", "1.40 m2 K/W"},
+		{"vents", Quantity{1500, KFreeArea}, "0.709 in2/ft", "1500 mm2/m"}, // 1500 x 0.3048 / 645.16
+		{"wide vents", Quantity{20955, KFreeArea}, "9.90 in2/ft", "21000 mm2/m"},
+		{"drying", Quantity{33, KDayMassPerLength}, "0.35 oz/(ft day)", "33 g/(m day)"},
+		{"drying of a run", Quantity{148, KDayMass}, "5.2 oz/day", "150 g/day"},
 		{"count", Number(9), "9", "9"},
 		{"good ratio", Ratio(0.902), "0.902", "0.902"},
 		{"ratio just over", Ratio(1.004), "1.004", "1.004"},
@@ -70,6 +74,9 @@ func TestIn(t *testing.T) {
 		{Slope(0.125).Q(), 0.125, "", 0.125, ""},
 		{Percent(0.5).Q(), 50, "%", 50, "%"},
 		{Quantity{1, KForcePerLength}, 5.71014716, "lb/in", 1, "N/mm"},
+		{Quantity{1000, KFreeArea}, 0.47244094, "in2/ft", 1000, "mm2/m"}, // 304.8 / 645.16
+		{Quantity{28.349523125, KDayMass}, 1, "oz/day", 28.349523125, "g/day"},
+		{Quantity{28.349523125, KDayMassPerLength}, 0.3048, "oz/(ft day)", 28.349523125, "g/(m day)"},
 		{Ratio(0.7), 0.7, "", 0.7, ""},
 		{Number(3), 3, "", 3, ""},
 	} {

@@ -74,7 +74,7 @@ func strokeOrder(p render.Pen) order {
 		return patterns
 	case render.Hidden, render.Centre, render.Phantom:
 		return dashed
-	case render.Visible, render.Fine, render.Existing, render.Grid, render.Border, render.TitleText, render.NoPlot:
+	case render.Visible, render.Fine, render.Existing, render.HeatEdge, render.Grid, render.Border, render.TitleText, render.NoPlot:
 		return thin
 	}
 	return outlines

@@ -4,6 +4,8 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"standclear/geom"
 	"standclear/render"
@@ -109,11 +111,28 @@ func (d *document) lineTypes() []entry {
 	return out
 }
 
+// lastNamed is the last colour index that has a name and one meaning: beyond it the index is only near the
+// colour meant, which stands beside it.
+const lastNamed = 9
+
+// trueColour returns "#rrggbb" as the number 0xrrggbb; a test holds that those of render.Pens can be read.
+func trueColour(rgb string) int {
+	n, err := strconv.ParseUint(strings.TrimPrefix(rgb, "#"), 16, 24)
+	if err != nil {
+		panic("dxf: colour " + rgb)
+	}
+	return int(n)
+}
+
 // layerEntries returns the two layers every file has, and those in use. Weight, colour and line
 // type stand here and nowhere else.
 func (d *document) layerEntries() []entry {
 	layer := func(n string, p render.PenDef) entry {
-		t := tags{}.str(2, n).int(70, 0).int(62, p.Index).str(6, p.Type.Name)
+		t := tags{}.str(2, n).int(70, 0).int(62, p.Index)
+		if p.Index > lastNamed {
+			t = t.int(420, trueColour(p.RGB))
+		}
+		t = t.str(6, p.Type.Name)
 		if p.NoPlot {
 			t = t.int(290, 0)
 		}

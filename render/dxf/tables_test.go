@@ -25,12 +25,18 @@ func TestLayersAreThePens(t *testing.T) {
 	s := everyPen(render.Millimetre)
 	got := map[string]string{}
 	for _, r := range write(t, s).kind("LAYER", "TABLES") {
-		got[r.get(2)] = strings.Join([]string{r.get(62), r.get(370), r.get(6), r.get(290)}, " ")
+		got[r.get(2)] = strings.Join([]string{r.get(62), r.get(370), r.get(6), r.get(290), r.get(420)}, " ")
 	}
 	for p, d := range render.Pens {
 		want := fmt.Sprintf("%d %d %s ", d.Index, d.Weight, d.Type.Name)
 		if d.NoPlot {
 			want += "0"
+		}
+		want += " "
+		if d.Index > 9 { // the nine named colours need no other
+			var n int
+			fmt.Sscanf(d.RGB, "#%x", &n)
+			want += fmt.Sprint(n)
 		}
 		if l := s.Layer(render.Pen(p)); got[l] != want {
 			t.Errorf("layer %s: %q, want %q", l, got[l], want)

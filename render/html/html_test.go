@@ -78,3 +78,24 @@ func TestReportIsWholeAndSafe(t *testing.T) {
 		t.Errorf("a full disk gives %v", err)
 	}
 }
+
+// The set can be browsed: a thumbnail that is the drawing itself, checks that lead to their sheet, notes in the
+// order of the alphabet and only once.
+func TestPageIsBrowsable(t *testing.T) {
+	p := page()
+	p.Rows[0].Sheet = "A-1"
+	note := func(lines ...string) render.Item {
+		return render.Text{Pen: render.Note, At: geom.Vec{X: 20, Y: 20}, Height: 2.5, Align: render.TopLeft, Lines: lines}
+	}
+	p.Sheets[0].Items = append(p.Sheets[0].Items, note("SECOND NOTE", "IN TWO LINES"), note("A FIRST NOTE"), note("A FIRST NOTE"), note("B3"))
+	var b bytes.Buffer
+	if err := html.Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	out := b.String()
+	for _, want := range []string{`viewBox="0 0 297 210" aria-hidden="true"`, `<use href="#a-1" width="297" height="210"/>`, `id="a-1"`, `<td><a href="#A-1">a &lt; b`, `<li><a href="#A-1">A FIRST NOTE</a></li><li><a href="#A-1">SECOND NOTE IN TWO LINES</a></li></ul>`} {
+		if !strings.Contains(out, want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+}

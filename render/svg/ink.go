@@ -157,12 +157,16 @@ func (d *drawing) part(was, is render.Tag) {
 	if is.Role != "" {
 		a = append(a, attr("data-role", is.Role))
 	}
-	d.c.Group(a...)
 	for _, s := range []string{is.Mark, is.Material, is.Size} {
 		if s != "" {
 			says = append(says, s)
 		}
 	}
+	if key := d.view + "\x00" + is.Mark; is.Mark != "" && !d.met[key] { // one stop of the keyboard for a mark in a view
+		d.met[key] = true
+		a = append(a, `tabindex="0"`, `role="img"`, attr("aria-label", strings.Join(says, ", ")))
+	}
+	d.c.Group(a...)
 	if len(says) > 0 {
 		d.note("title", "", strings.Join(says, ", "))
 	}

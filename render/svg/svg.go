@@ -34,6 +34,9 @@ const (
 	// The widths in package font know no kerning and no ligatures, nor does the PDF.
 	lettering = "font-kerning:none;font-variant-ligatures:none"
 	paper     = "#ffffff"
+	// A part lights up under the pointer or the focus; on a dark screen white paper turns black, on paper it stays.
+	styles = "[data-mark]:hover,[data-mark]:focus{stroke:#b45309;outline:none}" +
+		"@media screen and (prefers-color-scheme:dark){svg[role=img]{background:#fff;filter:invert(1) hue-rotate(180deg)}}"
 )
 
 // Write writes the sheet. It returns what render.Sheet.Flatten finds wrong before a byte is written,
@@ -44,7 +47,7 @@ func Write(w io.Writer, s *render.Sheet, o Options) error {
 		return fmt.Errorf("svg: %w", err)
 	}
 	out := bufio.NewWriter(w) // keeps the first error and gives it back on Flush
-	d := &drawing{c: svgo.New(out), sheet: s, id: ident(o.Prefix, s.ID)}
+	d := &drawing{c: svgo.New(out), sheet: s, id: ident(o.Prefix, s.ID), met: map[string]bool{}}
 	d.c.Decimals = decimals
 	d.head(o)
 	d.clips(frames)
@@ -63,8 +66,10 @@ func Write(w io.Writer, s *render.Sheet, o Options) error {
 type drawing struct {
 	c     *svgo.SVG
 	sheet *render.Sheet
-	id    string // opens every id
-	buf   []byte // path data under way
+	id    string          // opens every id
+	met   map[string]bool // marks that can take the focus already, by view
+	view  string          // being written
+	buf   []byte          // path data under way
 }
 
 // head opens the drawing: size, title, description, what the file should remember, and the group
@@ -86,6 +91,7 @@ func (d *drawing) head(o Options) {
 		}
 		d.note("metadata", "", strings.Join(lines, "; "))
 	}
+	fmt.Fprintf(w, "<style>%s</style>\n", styles)
 	d.c.Group(`fill="none"`, `fill-rule="evenodd"`, `stroke-linecap="round"`, `stroke-linejoin="round"`,
 		attr("font-family", families), attr("style", lettering), `xml:space="preserve"`)
 }
@@ -114,7 +120,9 @@ func (d *drawing) clipID(i int) string { return fmt.Sprintf("%s-view%d", d.id, i
 
 // frame writes one view, or the sheet's own items.
 func (d *drawing) frame(i int, f render.Frame) {
+	d.view = ""
 	if v := f.View; v != nil {
+		d.view = v.ID
 		d.c.Group(`class="view"`, attr("data-view", v.ID), attr("data-title", v.Title),
 			attr("clip-path", "url(#"+d.clipID(i)+")"))
 	} else {
@@ -126,6 +134,9 @@ func (d *drawing) frame(i int, f render.Frame) {
 
 // point turns a paper point over: y runs down in SVG.
 func (d *drawing) point(v geom.Vec) (x, y float64) { return round(v.X), round(d.sheet.Size.H - v.Y) }
+
+// Ident returns the id of the drawing of a sheet written without a Prefix.
+func Ident(sheetID string) string { return ident("", sheetID) }
 
 // ident returns the prefix as an XML name of plain letters, digits and dashes.
 func ident(prefix, sheetID string) string {

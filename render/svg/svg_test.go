@@ -188,10 +188,13 @@ func TestLayersAndParts(t *testing.T) {
 			t.Errorf("%s: %+v, want %+v", class, found[class], want)
 		}
 	}
-	parts := 0
+	parts, stops := 0, 0
 	for _, g := range n.all("g") {
 		if g.attr("data-mark") == "B3" {
 			parts++
+			if g.attr("tabindex") == "0" && g.attr("aria-label") == `B3, LUMBER, 5 1/2" x 9 1/4"` {
+				stops++
+			}
 			if g.attr("data-role") != "block" || g.Nodes[0].Text != `B3, LUMBER, 5 1/2" x 9 1/4"` {
 				t.Errorf("part %+v", g)
 			}
@@ -199,6 +202,9 @@ func TestLayersAndParts(t *testing.T) {
 	}
 	if parts != 2 {
 		t.Errorf("part B3 is told %d times, want hatch and outline", parts)
+	}
+	if stops != 1 {
+		t.Errorf("the keyboard stops %d times at part B3", stops)
 	}
 }
 

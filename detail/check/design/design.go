@@ -1,5 +1,5 @@
 // Package design runs every check on an assembly: strength on numbers measured from its parts, then
-// fit and water.
+// fit, water and air.
 //
 //	report, results := design.Check(assembly)
 package design
@@ -7,6 +7,7 @@ package design
 import (
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/check/air"
 	"standclear/detail/check/fit"
 	"standclear/detail/check/strength"
 )
@@ -15,6 +16,7 @@ import (
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
 	report, results := strength.Run(Model(a))
 	fit.Run(a, &report)
+	air.Run(a, &report)
 	deadLoad(a, &report)
 	leadHoles(a, &report)
 	plainLedger(a.Spec, &report)

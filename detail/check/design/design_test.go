@@ -189,6 +189,7 @@ func TestTraps(t *testing.T) {
 		{"pad of unknown strength", []string{"blocks.pad.strength="}, "scope_pad", check.NotChecked, []string{"pad strength"}},
 		{"deck over the sill", []string{"deck.below_floor=-2in"}, "door_1_water", check.Fails, []string{"water and step conflict"}},
 		{"ground near the wood", []string{"foundation.grade_high=-18.75in", "foundation.grade=-20in"}, "grade_clearance", check.Engineer, []string{`5" between ground and wood`, "moderate"}},
+		{"cavity inside the insulation", []string{"wall.layers.4.role=cavity"}, "cavity_path_w5", check.Fails, []string{"no air path: cannot dry or be inspected"}},
 		{"wall of wood", []string{"blocks.width=30in"}, "gap_blocked_share", check.Fails, []string{"air path blocked"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -10,47 +10,6 @@ import (
 	"standclear/detail/unit"
 )
 
-// gap checks the open space behind the ledger: not under the gap asked for nor the cavity.
-func (c *fitter) gap() {
-	s, f := c.a.Spec, c.a.Frame
-	need, cavity := s.Water.GapMin.MM(), 0.0
-	for _, l := range s.Wall.Layers {
-		if l.Role == "cavity" {
-			cavity += l.Thickness.MM()
-		}
-	}
-	why := "gap asked for"
-	if cavity >= need {
-		need, why = cavity, "cavity of the wall"
-	}
-	g := c.clearGap()
-	reason := fmt.Sprintf("gap %s is less than the %s %s: a stand-off of %s is needed", c.text(g), c.text(need), why, c.text(f.InsulOut+need))
-	if g != f.Gap() {
-		reason = fmt.Sprintf("cavity and cladding that run on behind the ledger leave %s of the %s gap", c.text(math.Max(0, g)), c.text(f.Gap()))
-	}
-	if f.Gap() < 0 {
-		g = f.Gap()
-		reason = fmt.Sprintf("NOT BUILDABLE: the ledger is buried %s in the insulation; a stand-off of at least %s is needed for a gap of %s", c.text(-g), c.text(f.InsulOut+need), c.text(need))
-	}
-	c.atLeast(check.Step{ID: "gap_clear", Group: check.Water, Symbol: "g", Name: "open gap behind the ledger", Formula: "stand-off - insulation - what runs on in it",
-		With:   []check.Arg{{Symbol: "stand-off", Value: length(f.LedgerBack)}, {Symbol: "insulation", Value: length(f.InsulOut)}},
-		Clause: "project: water.gap_min, and not under the cavity", Where: "between blocks", Reason: reason, Fix: fmt.Sprintf("a stand-off of %s (blocks.plies, blocks.pad or blocks.spacer)", c.text(f.InsulOut+need))}, g, need)
-	if s.Wall.Cladding.BehindLedger {
-		deep := f.CladOut - f.InsulOut
-		c.atMost(check.Step{ID: "cladding_behind_ledger", Group: check.Water, Symbol: "d", Name: "cavity and cladding run on behind the ledger", Formula: "cavity + cladding",
-			Where: "between blocks", Clause: "geometry", Reason: fmt.Sprintf("cladding %s deep does not fit in the %s gap", c.text(deep), c.text(f.Gap())), Fix: "wall.cladding.behind_ledger: no"}, deep, f.Gap())
-	}
-}
-
-// clearGap is what is open behind the ledger: cavity and cladding that run on behind it are in the way.
-func (c *fitter) clearGap() float64 {
-	f := c.a.Frame
-	if c.a.Spec.Wall.Cladding.BehindLedger {
-		return f.Gap() - (f.CladOut - f.InsulOut)
-	}
-	return f.Gap()
-}
-
 // levels checks that the bolts meet the rim and reports where the foot of the block bears.
 func (c *fitter) levels() {
 	f := c.a.Frame

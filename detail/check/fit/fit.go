@@ -26,7 +26,6 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.layout()
 	c.deckJoists()
 	c.seats()
-	c.gap()
 	c.levels()
 	c.bolts()
 	c.clashes()
@@ -37,8 +36,7 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.ground()
 	c.flashing()
 	c.membrane()
-	c.open()
-	c.air()
+	c.layers()
 }
 
 // lower writes a name of the drawings in running text.
@@ -68,30 +66,16 @@ func length(mm float64) unit.Quantity { return unit.Length(mm).Q() }
 
 // atLeast adds a check of a clearance: value must not be under limit.
 func (c *fitter) atLeast(s check.Step, value, limit float64) {
-	s.Value, s.Limit, s.Sense = length(value), check.Limit(length(limit)), check.AtLeast
-	if value >= limit-1e-6 {
-		s.Reason, s.Fix = "", ""
-	}
-	c.r.Add(s)
+	c.r.Add(s.NotUnder(length(value), length(limit)))
 }
 
 // atMost adds a check of a distance that must not be over limit.
 func (c *fitter) atMost(s check.Step, value, limit float64) {
-	s.Value, s.Limit, s.Sense = length(value), check.Limit(length(limit)), check.AtMost
-	if value <= limit+1e-6 {
-		s.Reason, s.Fix = "", ""
-	}
-	c.r.Add(s)
+	c.r.Add(s.NotOver(length(value), length(limit)))
 }
 
 // holds adds a check that is either kept or not.
-func (c *fitter) holds(s check.Step, good bool) {
-	s.Verdict = check.Fails
-	if good {
-		s.Verdict, s.Reason, s.Fix = check.OK, "", ""
-	}
-	c.r.Add(s)
-}
+func (c *fitter) holds(s check.Step, good bool) { c.r.Add(s.Holds(good)) }
 
 func (c *fitter) mark(i int) string {
 	if i >= 0 && i < len(c.a.Blocks) {

@@ -1,6 +1,10 @@
 package moisture
 
-import "math"
+import (
+	"math"
+
+	"standclear/detail/unit"
+)
 
 // Saturation of air by ISO 13788:2012 annex E (from memory, confirm): over water from 0 C up, over ice
 // below.
@@ -20,6 +24,11 @@ func saturation(t float64) float64 {
 		return pZero * math.Exp(aFrost*t/(bFrost+t))
 	}
 	return pZero * math.Exp(aWater*t/(bWater+t))
+}
+
+// DewPoint returns the temperature at which air of that temperature and relative humidity drops its water.
+func DewPoint(air unit.Temp, humidity unit.Percent) unit.Temp {
+	return unit.Temp(dewPoint(float64(humidity) * saturation(float64(air))))
 }
 
 // dewPoint returns the temperature, C, at which air of vapour pressure p, Pa, is saturated. At p/rh it is

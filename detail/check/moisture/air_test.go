@@ -3,6 +3,8 @@ package moisture
 import (
 	"math"
 	"testing"
+
+	"standclear/detail/unit"
 )
 
 func near(t *testing.T, name string, got, want, by float64) {
@@ -67,5 +69,20 @@ func TestHumidityClass(t *testing.T) {
 	}
 	if got := humidityClass(21, 50); got != "no class in so warm a month" {
 		t.Error(got)
+	}
+}
+
+// Room air of 20 C and 50 % drops its water at 9.27 C, of 24 C and 60 % at 15.76 C, of 20 C and 35 % at
+// 4.09 C (ISO 13788:2012, annex E, worked by hand); at 20 C and 20 % the pressure of 467.4 Pa is that over
+// ice at 265.5 ln(467.4/610.5) / (21.875 - ln(467.4/610.5)) = -3.20 C.
+func TestDewPointOfAir(t *testing.T) {
+	for _, c := range []struct {
+		air  unit.Temp
+		rh   unit.Percent
+		want float64
+	}{{20, 0.5, 9.27}, {24, 0.6, 15.76}, {20, 0.35, 4.09}, {20, 0.2, -3.20}, {20, 1, 20}, {-5, 1, -5}} {
+		if got := float64(DewPoint(c.air, c.rh)); math.Abs(got-c.want) > 0.01 {
+			t.Errorf("air of %g C and %g: %.3f C, want %.2f", float64(c.air), float64(c.rh), got, c.want)
+		}
 	}
 }

@@ -123,11 +123,11 @@ func TestVerdicts(t *testing.T) {
 		{"retarder unknown, table", []string{"wall.retarder="}, with(), "class3_exterior_r", check.NotChecked, "wall.retarder is not stated", ""},
 		{"two tight sides", append([]string{"wall.retarder=class-1", "site.zone=8"}, xps...), with(), "class3_exterior_r", check.Engineer, "leaves neither way", "wall.layers.5.thickness"},
 
-		{"no heat", nil, nil, "dew_inside_wall", check.NotChecked, "no temperatures were computed", ""},
+		{"no heat", nil, nil, "dew_inside_wall", check.NotChecked, "no temperatures: the heat flow was not solved", ""},
 		{"no humidity", []string{"site.inside_humidity="}, with(), "mould_room", check.NotChecked, "fill in site.inside_humidity", ""},
 		{"no room temperature", []string{"site.inside_temperature="}, with(), "surface_water_room", check.NotChecked, "fill in site.inside_temperature", ""},
 		{"no climate", []string{"site.months=", "site.cold_month_temperature="}, with(), "damp_inside_wall", check.NotChecked, "fill in site.months, or site.cold_month_temperature", ""},
-		{"no climate, heat or humidity", []string{"site.months=", "site.cold_month_temperature=", "site.inside_humidity="}, nil, "dew_inside_wall", check.NotChecked, "site.inside_humidity; no temperatures were computed", ""},
+		{"no climate, heat or humidity", []string{"site.months=", "site.cold_month_temperature=", "site.inside_humidity="}, nil, "dew_inside_wall", check.NotChecked, "site.inside_humidity; no temperatures: the heat flow was not solved", ""},
 		{"no room surface", nil, &Solved{Places: warm()[1:]}, "mould_room", check.NotChecked, "names no surface of the room", ""},
 		{"no place in the wall", nil, &Solved{Places: warm()[:1]}, "damp_inside_wall", check.NotChecked, "names no place inside the wall", ""},
 	} {

@@ -76,7 +76,7 @@ func (b *bay) surroundings() {
 	f := b.a.Frame
 	front := f.LedgerFront
 	still := rsVented
-	if !f.HasCavity {
+	if !b.vented() {
 		still = rsOutside
 	}
 	lo, hi := b.lo, b.hi
@@ -91,7 +91,6 @@ func (b *bay) surroundings() {
 
 // house are the parts that conduct whether there is a deck or not; outside insulation runs through.
 func (b *bay) house() {
-	f := b.a.Frame
 	for _, p := range b.a.Parts {
 		switch p.Role {
 		case detail.Finish, detail.FloorBoard, detail.Subfloor, detail.Plate, detail.Stud, detail.Cavity, detail.HouseJoist,
@@ -108,7 +107,7 @@ func (b *bay) house() {
 		}
 	}
 	b.trapped()
-	if !f.HasCavity {
+	if !b.vented() {
 		for _, p := range b.a.Find(detail.Cladding) {
 			q := whole(p)
 			b.put(&b.wall, heat.Box{Lo: q[0], Hi: q[1], Material: b.mix.of(p, 0)})
@@ -134,6 +133,16 @@ func (b *bay) trapped() {
 		}
 		y += l.Thickness.MM()
 	}
+}
+
+// vented reports whether a cavity behind the cladding, outside all insulation, lets outside air through.
+func (b *bay) vented() bool {
+	for i, l := range b.a.Spec.Wall.Layers {
+		if l.Role == "cavity" && !b.covered(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // covered reports whether insulation lies outside layer i.

@@ -2,8 +2,10 @@ package thermal
 
 import (
 	"fmt"
+	"math"
 
 	"standclear/detail/heat"
+	"standclear/detail/unit"
 )
 
 // clearWall finds the U of the wall away from floor and deck.
@@ -23,7 +25,7 @@ func (r *run) wallCase() (heat.Case, float64) {
 	s, f := b.a.Spec, b.a.Frame
 	step, half := s.Wall.StudSpacing.MM(), s.Wall.StudWidth.MM()/2
 	still := rsVented
-	if !f.HasCavity {
+	if !b.vented() {
 		still = rsOutside
 	}
 	c := heat.Case{Name: "the clear wall", Dim: 2, Envs: []heat.Env{{Name: room, T: 1, Rs: rsInside}, {Name: outside, T: 0, Rs: still}}}
@@ -63,19 +65,20 @@ func (r *run) wallCase() (heat.Case, float64) {
 
 // assumed lists what the model takes for granted.
 func (b *bay) assumed() []string {
-	f := b.a.Frame
+	sys := b.a.Spec.Project.System
+	text := func(mm float64) string { return unit.Length(mm).Text(sys) }
 	out := []string{
-		fmt.Sprintf("one bay is solved, %.0f mm wide, cut planes let no heat pass; it stands for every block", b.hi[0]-b.lo[0]),
+		fmt.Sprintf("one bay is solved, %s wide, cut planes let no heat pass; it stands for every block", text(math.Round(b.hi[0]-b.lo[0]))),
 		"room air at one temperature above and below the floor and in the joist bays; the joist bay is not insulated",
 		"surface resistances 0.13 inside, 0.04 outside, 0.13 m2K/W at the gap and behind ventilated cladding; 0.25 inside for the mould criterion (ISO 6946, ISO 13788)",
 		"conductivities of the material table: dry to 12 % moisture, wood across and along its grain",
 		"bolts as square bars of their section in full contact; washers drawn, heads and nuts not; screws of the plies spread over the ply by the shear-lag rule of a short fibre",
-		"cladding, furring, membranes, screen, hangers, decking, ties and the screws of the cladding left out; deck joists cut 300 mm outside the ledger",
-		"sloped tops of block and ledger at their mean height; faces nearer than 3 mm along and up the wall taken as one",
+		"cladding, furring, membranes, screen, hangers, decking, ties and the screws of the cladding left out; deck joists cut " + text(joists) + " outside the ledger",
+		"sloped tops of block and ledger at their mean height; faces nearer than " + text(near) + " along and up the wall taken as one",
 		"no heat through doors; ground and what lies below the model left out",
 		"wood treated or wet conducts more: a few per cent for each 10 % of moisture",
 	}
-	if !f.HasCavity {
+	if !b.vented() {
 		out[2] = "surface resistances 0.13 inside, 0.04 m2K/W outside; 0.25 inside for the mould criterion (ISO 6946, ISO 13788)"
 	}
 	return out

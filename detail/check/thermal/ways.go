@@ -123,9 +123,9 @@ func (b *bay) plainSpacing() float64 {
 		}
 	}
 	if rows := stock.PlainLedger(load, s.Deck.Span); len(rows) > 1 {
-		return rows[1].Spacing.MM()
+		return s.Pick(rows[1].Spacing.MM(), math.Round(rows[1].Spacing.MM()))
 	}
-	return 16 * 25.4
+	return s.Pick(16*25.4, 400)
 }
 
 // padded returns the block with foam of that thickness in place of wood behind its outermost ply, or none.
