@@ -78,6 +78,9 @@ func TestEachRuleFails(t *testing.T) {
 			p := &render.HatchPattern{Name: "T", Lines: []render.PatternLine{{Angle: 45, Spacing: 1}}}
 			put(s, render.Fill{Pen: render.Pattern, Region: geom.Rect(0, 50, 80, 70), Pattern: p}, render.Fill{Pen: render.Pattern, Region: geom.Rect(8, 54, 75, 66), White: true}, words(10, 56, 2.5, "IN THE HATCH"))
 		}},
+		{"fill under text", "L2", "unreadable", func(s *render.Sheet) {
+			s.Items = append(s.Items, render.Fill{Pen: render.Note, Region: geom.Rect(220, 28, 260, 36)}, words(222, 30, 3, "DARK"))
+		}},
 		{"fill over text", "L2", "covers", func(s *render.Sheet) { put(s, render.Fill{Pen: render.Note, Region: geom.Rect(108, 38, 116, 43)}) }},
 		{"text out of the frame", "L3", "FAR OUT", func(s *render.Sheet) { s.Items = append(s.Items, words(280, 30, 2.5, "FAR OUT")) }},
 		{"text cut by its view", "L3", "FAR OUT", func(s *render.Sheet) { put(s, words(170, 60, 2.5, "FAR OUT")) }},

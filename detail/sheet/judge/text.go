@@ -2,6 +2,7 @@ package judge
 
 import (
 	"math"
+	"strconv"
 
 	"standclear/geom"
 )
@@ -11,6 +12,8 @@ const (
 	touch   = 0.05 // mm two texts may run into each other: what rounding in a file may do
 	sideRun = 0.01 // share of a text's width at either end that a line may graze
 	capRun  = 0.05 // share of its height at cap line and baseline
+
+	readable = 3.0 // least contrast of text on its ground: WCAG 2.1 for large text, from memory, confirm
 )
 
 // textOverText is L1.
@@ -94,7 +97,7 @@ func covered(by []fill, at geom.Vec) bool {
 	return false
 }
 
-// fillAtText is the part of L2 that fills break: ink under a text, anything over it.
+// fillAtText is the part of L2 that fills break: ink under a text of nearly its colour, anything over it.
 func fillAtText(p *page) {
 	const across, up = 15, 3 // points looked at
 	for _, t := range p.texts {
@@ -119,18 +122,43 @@ func fillAtText(p *page) {
 				if covered(over, at) {
 					hidden++
 				}
-				if n := top(under, at); n >= 0 && !under[n].area.White {
+				if n := top(under, at); n >= 0 && !under[n].area.White && contrast(t.Pen.Def().RGB, under[n].area.Pen.Def().RGB) < readable {
 					dark++
 				}
 			}
 		}
 		if dark > 1 {
-			p.fail("L2", t.middle(), []string{t.Text}, "a fill lies under a text")
+			p.fail("L2", t.middle(), []string{t.Text}, "a fill under a text leaves it unreadable")
 		}
 		if hidden > 1 {
 			p.fail("L2", t.middle(), []string{t.Text}, "a fill covers a text")
 		}
 	}
+}
+
+// contrast is the ratio of the luminances of two colours "#rrggbb", each plus 0.05: WCAG 2.1, from memory,
+// confirm.
+func contrast(a, b string) float64 {
+	x, y := luminance(a)+0.05, luminance(b)+0.05
+	return math.Max(x, y) / math.Min(x, y)
+}
+
+func luminance(colour string) float64 {
+	sum := 0.0
+	for i, share := range []float64{0.2126, 0.7152, 0.0722} {
+		v, err := strconv.ParseUint(colour[1+2*i:3+2*i], 16, 8)
+		if err != nil {
+			return 0
+		}
+		c := float64(v) / 255
+		if c <= 0.03928 {
+			c /= 12.92
+		} else {
+			c = math.Pow((c+0.055)/1.055, 2.4)
+		}
+		sum += share * c
+	}
+	return sum
 }
 
 // top is the index of the last fill at a point, -1 for none.
