@@ -102,6 +102,7 @@ func (w *writer) blockFront(k float64) *composer {
 	}
 	c.centres(centres, past)
 	group := geom.BoxOf(centres...)
+	c.object = c.object.Union(group.Grow(past)) // a hole may lie off the block
 	for _, p := range centres {
 		xs = append(xs, tick{p.X, group.Min.Y - past})
 		zs = append(zs, tick{p.Y, group.Max.X + past})

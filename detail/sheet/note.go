@@ -45,6 +45,7 @@ func (c *composer) placeLevels() {
 	x = math.Max(x, c.extent.Max.X+c.mm(landing+3))
 	for _, l := range c.levels {
 		c.levelMark(right, geom.Vec{X: x - c.mm(landing), Y: l.anchor.Y}, l.lines[0])
+		c.blocked[right] = append(c.blocked[right], span{l.anchor.Y/c.k - 3, l.anchor.Y/c.k + c.st.Text + 3})
 	}
 }
 

@@ -2,6 +2,7 @@ package judge
 
 import (
 	"math"
+	"strings"
 
 	"standclear/geom"
 	"standclear/render"
@@ -10,11 +11,11 @@ import (
 // graze is how far a line must run past another to cross it, mm: lines that end on each other meet.
 const graze = 0.1
 
-// of returns the pieces of line of one use, longest runs of the sheet first come first.
+// of returns the pieces of annotation of one use, in painting order.
 func (p *page) of(u render.Use) []stroke {
 	var out []stroke
 	for _, l := range p.lines {
-		if l.line.Use == u {
+		if l.line.Use == u && strings.HasPrefix(l.line.Pen.Def().Layer, "ANNO-") { // arrows of water and force are none
 			out = append(out, l)
 		}
 	}
