@@ -6,6 +6,7 @@ import (
 
 	"standclear/geom"
 	"standclear/render"
+	"standclear/render/font"
 )
 
 // note is one text in a column beside the view, with a leader to what it names.
@@ -43,8 +44,14 @@ func (c *composer) mark(z float64, words string) {
 func (c *composer) placeLevels() {
 	x, _ := c.column(right)
 	x = math.Max(x, c.extent.Max.X+c.mm(landing+3))
-	for _, l := range c.levels {
-		c.levelMark(right, geom.Vec{X: x - c.mm(landing), Y: l.anchor.Y}, l.lines[0])
+	for i, l := range c.levels {
+		at := x - c.mm(landing)
+		for _, o := range c.levels[:i] { // one beside the other where they stand on almost one height
+			if math.Abs(o.anchor.Y-l.anchor.Y) < c.mm(c.st.Text+2.5) {
+				at += c.mm(font.Width(o.lines[0], c.st.Text, false) + 9)
+			}
+		}
+		c.levelMark(right, geom.Vec{X: at, Y: l.anchor.Y}, l.lines[0])
 		c.blocked[right] = append(c.blocked[right], span{l.anchor.Y/c.k - 3, l.anchor.Y/c.k + c.st.Text + 3})
 	}
 }
