@@ -56,7 +56,7 @@ func (u Unit) Style() DimStyle {
 
 // DimPicture is a dimension drawn out: what every format shows of it, in the dimension's space.
 type DimPicture struct {
-	Lines  []geom.Path // extension and dimension lines, arcs
+	Lines  []geom.Path // the dimension line or arc first, where there is one, then extension lines
 	Ticks  []geom.Path // 45 degree strokes, heavier
 	Label  string
 	TextAt geom.Vec // middle of the text

@@ -266,12 +266,16 @@ func (p *plotter) dim(d Dim, sp space) error {
 		return errNotFinite
 	}
 	pic := d.Picture(p.style, sp.plot/sp.k, p.number)
-	for _, l := range pic.Lines {
+	for i, l := range pic.Lines {
 		q, ok := p.once(l.Transform(sp.Xform))
 		if !ok {
 			continue
 		}
-		if err := p.line(Line{Pen: d.Pen, Path: q}); err != nil {
+		use := ExtensionLine
+		if i == 0 && d.Kind < OrdinateX {
+			use = DimensionLine
+		}
+		if err := p.line(Line{Pen: d.Pen, Path: q, Use: use}); err != nil {
 			return err
 		}
 	}
@@ -310,7 +314,7 @@ func (p *plotter) leader(l Leader, sp space) error {
 		return errors.New("a leader needs two points")
 	}
 	line, tip := l.Picture(p.style, sp.plot/sp.k)
-	if err := p.line(Line{Pen: l.Pen, Path: line.Transform(sp.Xform)}); err != nil {
+	if err := p.line(Line{Pen: l.Pen, Path: line.Transform(sp.Xform), Use: LeaderLine}); err != nil {
 		return err
 	}
 	return p.area(Area{Pen: l.Pen, Region: tip.Transform(sp.Xform)})

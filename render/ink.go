@@ -25,8 +25,20 @@ type Line struct {
 	Path   geom.Path
 	Weight int  // 1/100 mm
 	Hatch  bool // a line of a pattern: solid, whatever the pen's line type
+	Use    Use  // what it is of a dimension or leader
 	Tag    *Tag // the part it belongs to, or nil
 }
+
+// Use tells the lines of dimensions and leaders from linework.
+type Use int
+
+// The uses.
+const (
+	Linework      Use = iota
+	DimensionLine     // between the ticks of a dimension
+	ExtensionLine     // from the object to a dimension line, or of an ordinate
+	LeaderLine
+)
 
 // Area is a region to be filled, by the even-odd rule.
 type Area struct {

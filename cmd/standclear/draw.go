@@ -13,6 +13,7 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/layermap"
 	"standclear/detail/sheet"
+	"standclear/detail/sheet/judge"
 	"standclear/render"
 	"standclear/render/dxf"
 	"standclear/render/html"
@@ -64,6 +65,10 @@ func draw(e env, args []string) int {
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
+	if err := j.judged(e.err, sheets, pages, o); err != nil {
+		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
+		return exitInput
+	}
 	files, err := j.files(sheets, pages, kinds, dxf.Options{Layers: layers})
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
@@ -77,6 +82,30 @@ func draw(e env, args []string) int {
 		return exitWrite
 	}
 	return j.code(*strict)
+}
+
+// judged measures what is about to be written against the rules of drafting and says so when it breaks one:
+// the set is written all the same, since what it says is as right as ever. Sheets are compared with each other
+// where the set is whole.
+func (j *job) judged(to io.Writer, sheets, pages []*render.Sheet, o sheet.Options) error {
+	var found []judge.Violation
+	if !o.Short && o.Sheet == "" {
+		var err error
+		if found, err = judge.Agree(sheets, j.assembly); err != nil {
+			return err
+		}
+	}
+	for _, s := range slices.Concat(sheets, pages) {
+		more, err := judge.Layout(s)
+		if err != nil {
+			return err
+		}
+		found = append(found, more...)
+	}
+	if len(found) > 0 {
+		fmt.Fprintf(to, "LAYOUT: %s, first: %v\n", count(len(found), "violation"), found[0])
+	}
+	return nil
 }
 
 func kindsOf(only string) (map[string]bool, error) {

@@ -97,89 +97,77 @@ func (w *writer) blockFront(k float64) *composer {
 	var centres []geom.Vec
 	past := 0.0
 	for _, h := range w.a.Holes(0) {
-		w.holeMark(c, h)
 		centres = append(centres, geom.Vec{X: h.X - b.Box.Min.X, Y: h.Z - b.Box.Min.Z})
 		past = math.Max(past, h.Dia/2+c.mm(3))
 	}
 	c.centres(centres, past)
 	group := geom.BoxOf(centres...)
+	c.object = c.object.Union(group.Grow(past)) // a hole may lie off the block
 	for _, p := range centres {
 		xs = append(xs, tick{p.X, group.Min.Y - past})
 		zs = append(zs, tick{p.Y, group.Max.X + past})
 	}
-	c.grain(geom.Box{Max: geom.Vec{X: width, Y: faceTop}}, centres, w.screwHeads(), w.a.Spec.Blocks.Grain == "vertical")
 	c.dims(bottom, append(xs, tick{width, 0}))
 	c.dims(bottom, []tick{{0, 0}, {width, 0}})
 	c.dims(right, append(zs, tick{faceTop, width}))
 	c.dims(right, []tick{{0, width}, {high, width}}, "<> AT WALL")
 	c.finish()
-	c.caption("FRONT (OUTSIDE FACE)", w.scale(k).Text)
+	for _, h := range w.a.Holes(0) {
+		w.holeMark(c, h)
+	}
+	title := "FRONT (OUTSIDE FACE)"
+	if !c.grain(geom.Box{Max: geom.Vec{X: width, Y: faceTop}}, w.a.Spec.Blocks.Grain == "vertical") {
+		title += ", GRAIN " + caps(w.a.Spec.Blocks.Grain)
+	}
+	c.caption(title, w.scale(k).Text)
 	return c
 }
 
 // grain draws the double-headed arrow that shows the way of the fibres, where the face has most room
-// for it among holes, screws and centre lines.
-func (c *composer) grain(face geom.Box, holes, screws []geom.Vec, upright bool) {
+// for it among what is drawn there; false where there is none.
+func (c *composer) grain(face geom.Box, upright bool) bool {
 	half, box := geom.Vec{X: c.mm(9)}, geom.Vec{X: c.mm(10), Y: c.mm(4.5)}
 	if upright {
 		half, box = geom.Vec{Y: c.mm(9)}, geom.Vec{X: c.mm(14), Y: c.mm(10)}
 	}
-	best, room := face.Center(), math.Inf(-1)
+	t := c.taken()
+	best, room := face.Center(), 0.0
 	const steps = 24
 	for i := 1; i < steps; i++ {
 		for j := 1; j < steps; j++ {
 			at := geom.Vec{X: face.Min.X + face.W()*float64(i)/steps, Y: face.Min.Y + face.H()*float64(j)/steps}
-			if r := roomAbout(at, box, face, holes, screws); r > room+1e-6 {
+			if r := t.roomAbout(at, box, face); r > room+1e-6 {
 				best, room = at, r
 			}
 		}
 	}
+	if room <= 0 {
+		return false
+	}
 	c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{best.Sub(half), best}, End: render.Arrow}, render.Leader{Pen: render.Note, Points: []geom.Vec{best.Add(half), best}, End: render.Arrow})
 	if upright {
 		c.text(render.Note, best.Add(geom.Vec{X: c.mm(1.5)}), 2.5, render.MiddleLeft, 0, "GRAIN")
-		return
+		return true
 	}
 	c.text(render.Note, best.Add(geom.Vec{X: c.mm(1), Y: c.mm(1)}), 2.5, render.BottomCentre, 0, "GRAIN")
+	return true
 }
 
-// roomAbout is the least distance from a box about at to the face's edges, to the centre lines of the
-// holes and to the screws; negative where it meets one.
-func roomAbout(at, half geom.Vec, face geom.Box, holes, screws []geom.Vec) float64 {
+// roomAbout is the least distance from a box about at to the face's edges and to the texts and lines in it;
+// not above 0 where it meets one.
+func (t *taken) roomAbout(at, half geom.Vec, face geom.Box) float64 {
 	r := math.Min(math.Min(at.X-face.Min.X, face.Max.X-at.X)-half.X, math.Min(at.Y-face.Min.Y, face.Max.Y-at.Y)-half.Y)
-	group := geom.BoxOf(holes...).Grow(30)
-	for _, h := range holes {
-		if at.X+half.X > group.Min.X && at.X-half.X < group.Max.X {
-			r = math.Min(r, math.Abs(at.Y-h.Y)-half.Y)
-		}
-		if at.Y+half.Y > group.Min.Y && at.Y-half.Y < group.Max.Y {
-			r = math.Min(r, math.Abs(at.X-h.X)-half.X)
-		}
-	}
-	for _, s := range screws {
-		r = math.Min(r, math.Max(math.Abs(at.X-s.X)-half.X, math.Abs(at.Y-s.Y)-half.Y)-4)
+	for r > 0 && t.meets(geom.Box{Min: at.Sub(half), Max: at.Add(half)}.Grow(r)) {
+		r = r/2 - 0.1
 	}
 	return r
 }
 
-// screwHeads are the screws of the first block, in the block's own datum.
-func (w *writer) screwHeads() []geom.Vec {
-	b := w.a.Blocks[0].Box.Min
-	var out []geom.Vec
-	for _, p := range w.a.Blocks[0].Parts {
-		if p.Role == detail.PlyScrew {
-			at := p.Bounds().Center()
-			out = append(out, geom.Vec{X: at.X - b.X, Y: at.Z - b.Z})
-		}
-	}
-	return out
-}
-
-// holeMark writes the letter of a hole, up and right of it.
+// holeMark writes the letter of a hole beside it.
 func (w *writer) holeMark(c *composer, h detail.Hole) {
 	b := w.a.Blocks[0].Box
 	at := geom.Vec{X: h.X - b.Min.X, Y: h.Z - b.Min.Z}
-	d := h.Dia/2*0.71 + c.mm(1)
-	c.text(render.Note, at.Add(geom.Vec{X: d, Y: d}), 2.5, render.BottomLeft, 0, holeName(w.holeIndex(h)))
+	c.tagAt(at, h.Dia/2, holeName(w.holeIndex(h)))
 }
 
 func (w *writer) holeIndex(h detail.Hole) int {
@@ -223,8 +211,7 @@ func (w *writer) blockTop(k float64) *composer {
 	width := w.a.Spec.Blocks.Width.MM()
 	d := w.a.Frame.BlockOut
 	c.dims(right, []tick{{-d, width}, {0, width}})
-	c.put(render.Text{Pen: render.Note, At: geom.Vec{X: width / 2, Y: c.mm(2)}, Height: 2.5, Align: render.BottomCentre, Lines: []string{"WALL SIDE"}})
-	c.grow(geom.Vec{X: width / 2, Y: c.mm(5)})
+	c.text(render.Note, geom.Vec{X: width / 2, Y: c.mm(2)}, 2.5, render.BottomCentre, 0, "WALL SIDE")
 	c.finish()
 	c.caption("TOP", w.scale(k).Text)
 	return c
@@ -232,7 +219,7 @@ func (w *writer) blockTop(k float64) *composer {
 
 func (w *writer) blockView(v geom.View, k float64) *composer {
 	c := w.composer(k)
-	p := view.Look(w.a, v, w.blockOnly())
+	p := w.once(fmt.Sprint("block from ", v.N), func() view.Picture { return view.Look(w.a, v, w.blockOnly()) })
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Box())
 	return c
 }

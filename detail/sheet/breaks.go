@@ -71,4 +71,5 @@ func (c *composer) breakLine(s side, w geom.Box, sp span) {
 	mid := (sp.lo + sp.hi) / 2
 	pts := []geom.Vec{on(s, sp.lo-over, base), on(s, mid-z, base), on(s, mid-z/2, base+z), on(s, mid+z/2, base-z), on(s, mid+z, base), on(s, sp.hi+over, base)}
 	c.put(render.Stroke{Pen: render.Break, Path: geom.Polyline(pts...)})
+	c.grow(pts...)
 }

@@ -166,7 +166,7 @@ func (b *book) figures(g check.Group) {
 		b.need(p.H() + 4)
 		at := pt((b.text.Min.X+b.text.Max.X-p.W())/2-p.Min.X, b.y-2-p.Max.Y)
 		b.w.place(b.page(), f.view, fmt.Sprint(len(b.page().Views)+1), f.title, origin, at)
-		b.y -= p.H() + 4
+		b.y -= p.H() + 2 + 12
 	}
 }
 

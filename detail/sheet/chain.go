@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"standclear/detail/unit"
@@ -94,16 +95,83 @@ func on(s side, a, b float64) geom.Vec {
 }
 
 func (c *composer) placeChains(s side) {
+	c.chains[s] = c.inOrder(c.chains[s])
 	base, out := c.edge(s)
 	off := c.st.First
+	for _, ch := range c.chains[s] {
+		for j, t := range ch.ticks {
+			if (t.from-base)*out > 0 {
+				ch.ticks[j].from = base // a hole off the object
+			}
+		}
+	}
 	for i, ch := range c.chains[s] {
 		line := base + out*c.mm(off)
+		before := len(c.items)
 		if ch.running {
 			off += c.ordinates(s, ch, line, out)
 		} else {
 			off += c.segments(s, ch, line, out, c.outerTicks(s, i))
 		}
-		c.block(s, ch, off)
+		c.startBeyond(c.chains[s][i+1:], ch, line+out*c.mm(c.st.Offset))
+		c.block(s, before)
+	}
+}
+
+// inOrder puts the chains of a side so that the fewest extension lines of outer chains pass through dimension
+// lines of inner ones; of equal orders the first, the one asked for, is kept.
+func (c *composer) inOrder(chains []chain) []chain {
+	best, least := chains, c.passes(chains)
+	for i := range chains {
+		for j := range chains {
+			if least == 0 {
+				return best
+			}
+			moved := slices.Insert(slices.Delete(slices.Clone(chains), i, i+1), j, chains[i])
+			if n := c.passes(moved); n < least {
+				best, least = moved, n
+			}
+		}
+	}
+	return best
+}
+
+// passes counts the extension lines that pass through a dimension line further in.
+func (c *composer) passes(chains []chain) int {
+	n := 0
+	for i, ch := range chains {
+		for _, o := range chains[i+1:] {
+			for j := range o.ticks {
+				if o.used(j) && c.within(ch, o.ticks[j].at) {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// within reports whether a place along the side lies inside a segment of a chain.
+func (c *composer) within(ch chain, at float64) bool {
+	for i := 1; i < len(ch.ticks); i++ {
+		if !ch.running && ch.drawn(i-1) && at > ch.ticks[i-1].at+c.mm(0.1) && at < ch.ticks[i].at-c.mm(0.1) {
+			return true
+		}
+	}
+	return false
+}
+
+// used reports whether tick j of the chain has an extension line.
+func (ch chain) used(j int) bool { return ch.running || ch.drawn(j-1) || ch.drawn(j) }
+
+// startBeyond lets the extension lines of outer chains that would pass through a chain start outside of it.
+func (c *composer) startBeyond(outer []chain, ch chain, from float64) {
+	for _, o := range outer {
+		for j := range o.ticks {
+			if c.within(ch, o.ticks[j].at) {
+				o.ticks[j].from = from
+			}
+		}
 	}
 }
 
@@ -112,7 +180,7 @@ func (c *composer) outerTicks(s side, i int) []float64 {
 	var out []float64
 	for _, ch := range c.chains[s][i+1:] {
 		for j, t := range ch.ticks {
-			if ch.running || ch.drawn(j-1) || ch.drawn(j) {
+			if ch.used(j) {
 				out = append(out, t.at)
 			}
 		}
@@ -120,13 +188,22 @@ func (c *composer) outerTicks(s side, i int) []float64 {
 	return out
 }
 
-// block keeps notes out of the heights a vertical chain takes.
-func (c *composer) block(s side, ch chain, off float64) {
-	if !vertical(s) || len(ch.ticks) == 0 {
+// block keeps notes out of the heights a vertical chain takes with its texts; its items come last.
+func (c *composer) block(s side, first int) {
+	if !vertical(s) || len(c.items) == first {
 		return
 	}
-	lo, hi := ch.ticks[0].at/c.k, ch.ticks[len(ch.ticks)-1].at/c.k
-	c.blocked[s] = append(c.blocked[s], span{lo - 6, hi + 6})
+	box := geom.EmptyBox()
+	t := &taken{}
+	t.add(c, c.items[first:], geom.Identity(), 1)
+	for _, b := range t.texts {
+		box = box.Union(b)
+	}
+	for _, l := range t.lines {
+		box = box.Include(l[0]).Include(l[1])
+	}
+	const clear = 4.5
+	c.blocked[s] = append(c.blocked[s], span{box.Min.Y/c.k - clear, box.Max.Y/c.k + clear})
 }
 
 // segments draws a chain and returns how far out the next one starts. Text that does not fit its

@@ -29,6 +29,7 @@ type composer struct {
 	chains    [4][]chain
 	notes     [2][]note // left, right
 	levels    []note    // levels on the right, beside the chains
+	tags      []tag     // words over the corners of the object
 	blocked   [2][]span // plotted heights taken by chains on that side
 	extent    geom.Box  // model: everything
 	noteWidth float64   // plotted, widest line of a note
@@ -71,9 +72,14 @@ func (c *composer) text(pen render.Pen, at geom.Vec, h float64, al render.Align,
 
 // textBox is the room a text takes, in the space of at, at k space units per plotted millimetre.
 func textBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64) geom.Box {
+	return letterBox(at, h, al, rot, lines, k, false)
+}
+
+// letterBox is the same for bold letters too.
+func letterBox(at geom.Vec, h float64, al render.Align, rot float64, lines []string, k float64, bold bool) geom.Box {
 	w := 0.0
 	for _, l := range lines {
-		w = max(w, font.Width(l, h, false))
+		w = max(w, font.Width(l, h, bold))
 	}
 	hh := h + float64(len(lines)-1)*h*render.LinePitch
 	col, row := (int(al)-1)%3, (int(al)-1)/3
@@ -116,4 +122,7 @@ func (c *composer) finish() {
 	c.placeLevels()
 	c.placeNotes(left)
 	c.placeNotes(right)
+	for _, t := range c.tags {
+		c.placeTag(t)
+	}
 }

@@ -148,6 +148,9 @@ func (w *writer) boltCentres(c *composer) {
 // centres draws the centre lines of a pattern of holes, running past the outer ones.
 func (c *composer) centres(at []geom.Vec, past float64) {
 	box := geom.BoxOf(at...)
+	if !box.Empty() {
+		c.extent = c.extent.Union(box.Grow(past))
+	}
 	var xs, ys []float64
 	for _, p := range at {
 		xs, ys = append(xs, p.X), append(ys, p.Y)

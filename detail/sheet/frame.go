@@ -151,10 +151,7 @@ func (w *writer) stamp(s *render.Sheet, l layoutOf, y float64) float64 {
 	}
 	x0, x1 := l.strip.Min.X+4, l.strip.Max.X-4
 	box := geom.Rect(x0, y+4, x1, y+24)
-	h := 3.0
-	for _, t := range lines {
-		h = min(h, 3*(x1-x0-4)/font.Width(t, 3, true))
-	}
+	lines, h := stampLines(lines, x1-x0-4)
 	s.Items = append(s.Items, render.Stroke{Pen: render.Status, Path: box[0]},
 		render.Text{Pen: render.Status, At: pt((x0+x1)/2, y+14), Height: h, Align: render.MiddleCentre, Lines: lines, Bold: true})
 	lines = w.verdictLines()
@@ -164,6 +161,20 @@ func (w *writer) stamp(s *render.Sheet, l layoutOf, y float64) float64 {
 	}
 	s.Items = append(s.Items, render.Text{Pen: pen, At: pt(x0, y+28), Height: 2.5, Align: render.BottomLeft, Lines: lines, Bold: true})
 	return y + 28 + float64(len(lines))*4 + 2
+}
+
+// stampLines wraps the stamp to its box, as large as it goes from 3 mm down to 2 mm.
+func stampLines(text []string, width float64) (lines []string, h float64) {
+	const tall = 17 // of the box, less its padding
+	for h = 3; ; h -= 0.1 {
+		lines = nil
+		for _, t := range text {
+			lines = append(lines, wrap(t, h, width, true)...)
+		}
+		if h < 2.1 || len(lines) == len(text) && h*(1+render.LinePitch*float64(len(lines)-1)) <= tall {
+			return lines, h
+		}
+	}
 }
 
 // verdictLines counts the checks for the strip.

@@ -6,6 +6,7 @@ import (
 
 	"standclear/geom"
 	"standclear/render"
+	"standclear/render/font"
 )
 
 // note is one text in a column beside the view, with a leader to what it names.
@@ -14,6 +15,7 @@ type note struct {
 	lines  []string
 	end    render.LeaderEnd
 	level  bool // a level: target symbol, line straight to the edge
+	way    way  // where its leader bends
 }
 
 const landing = 5.0 // plotted, level part of a leader at the text
@@ -42,8 +44,15 @@ func (c *composer) mark(z float64, words string) {
 func (c *composer) placeLevels() {
 	x, _ := c.column(right)
 	x = math.Max(x, c.extent.Max.X+c.mm(landing+3))
-	for _, l := range c.levels {
-		c.levelMark(right, geom.Vec{X: x - c.mm(landing), Y: l.anchor.Y}, l.lines[0])
+	for i, l := range c.levels {
+		at := x - c.mm(landing)
+		for _, o := range c.levels[:i] { // one beside the other where they stand on almost one height
+			if math.Abs(o.anchor.Y-l.anchor.Y) < c.mm(c.st.Text+2.5) {
+				at += c.mm(font.Width(o.lines[0], c.st.Text, false) + 9)
+			}
+		}
+		c.levelMark(right, geom.Vec{X: at, Y: l.anchor.Y}, l.lines[0])
+		c.blocked[right] = append(c.blocked[right], span{l.anchor.Y/c.k - 3, l.anchor.Y/c.k + c.st.Text + 3})
 	}
 }
 
@@ -58,7 +67,7 @@ func (c *composer) placeNotes(s side) {
 	slots := c.noteSlots(s, n)
 	sort.Stable(byWant{n, slots})
 	c.assign(s, slots)
-	c.untangle(s, n, slots)
+	c.route(s, n, slots)
 	for i := range n {
 		c.drawNote(s, n[i], slots[i])
 	}
@@ -113,29 +122,6 @@ func (c *composer) assign(s side, slots []slot) {
 	}
 }
 
-// untangle swaps neighbours whose leaders cross.
-func (c *composer) untangle(s side, n []note, slots []slot) {
-	for range 4 * len(n) {
-		swapped := false
-		for i := 0; i+1 < len(n); i++ {
-			a, b := c.leader(s, n[i], slots[i]), c.leader(s, n[i+1], slots[i+1])
-			if !cross(a[0], a[1], b[0], b[1]) {
-				continue
-			}
-			n[i], n[i+1] = n[i+1], n[i]
-			ra, rb := slots[i].before, slots[i+1].before
-			bottom := slots[i].at - ra
-			slots[i].before, slots[i].after, slots[i+1].before, slots[i+1].after = rb, rb, ra, ra
-			slots[i].at = bottom + rb
-			slots[i+1].at = slots[i].at + rb + ra
-			swapped = true
-		}
-		if !swapped {
-			return
-		}
-	}
-}
-
 func cross(a, b, p, q geom.Vec) bool {
 	d := b.Sub(a)
 	e := q.Sub(p)
@@ -162,7 +148,7 @@ func (c *composer) leader(s side, n note, at slot) [3]geom.Vec {
 	}
 	y := first * c.k
 	end := geom.Vec{X: x - out*c.mm(1), Y: y}
-	return [3]geom.Vec{n.anchor, {X: end.X - out*c.mm(landing), Y: y}, end}
+	return [3]geom.Vec{n.anchor, {X: c.elbow(s, n, end), Y: y}, end}
 }
 
 func (c *composer) drawNote(s side, n note, at slot) {

@@ -156,7 +156,7 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 		c.call(left, geom.Vec{X: w.a.Blocks[b].Box.Min.X, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Arrow, "M3 SIDE PIECES ON M1, CAP M2 OVER THEM")
 	}
 	w.tiePlanNote(c, b)
-	w.say(c, right, p, detail.BlockPly, 0.8, 0.5)
+	w.sayOf(c, right, p, detail.BlockPly, 0.8, 0.5, func(q view.Piece) bool { return q.Part.Block == b })
 	if f.Gap() > 0 && b >= 0 {
 		c.call(right, geom.Vec{X: w.a.Blocks[b].Box.Max.X + 60, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Dot, either(w.airPath().Closed == "", "OPEN GAP "+w.text(w.airPath().Gap)+", AIR RISES IN IT: DO NOT FILL", "GAP WITHOUT AN AIR PATH"))
 		w.airMarks(c, p.Window.Min.X, p.Window.Max.X)
@@ -210,7 +210,7 @@ func (w *writer) tiePlanNote(c *composer, b int) {
 	}
 	var tie *detail.Part
 	for _, p := range w.a.Find(detail.TieStrap) {
-		if p.Bounds().Min.X < w.a.Blocks[b].X && (tie == nil || p.Bounds().Min.X > tie.Bounds().Min.X) {
+		if p.Bounds().Min.X > c.object.Min.X && p.Bounds().Min.X < w.a.Blocks[b].X && (tie == nil || p.Bounds().Min.X > tie.Bounds().Min.X) {
 			tie = p
 		}
 	}

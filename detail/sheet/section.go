@@ -256,10 +256,7 @@ func (w *writer) sectionBase(p view.Picture, k float64) *composer {
 	c.breaks(p)
 	f := w.a.Frame
 	top := p.Window.Max.Y + c.mm(5.5)
-	c.put(
-		render.Text{Pen: render.Note, At: geom.Vec{X: p.Window.Min.X, Y: top}, Height: 3.5, Align: render.BottomLeft, Lines: []string{"INSIDE"}, Bold: true},
-		render.Text{Pen: render.Note, At: geom.Vec{X: p.Window.Max.X, Y: top}, Height: 3.5, Align: render.BottomRight, Lines: []string{"OUTSIDE"}, Bold: true},
-	)
+	c.tags = append(c.tags, tag{geom.Vec{X: p.Window.Min.X, Y: top}, 1, "INSIDE"}, tag{geom.Vec{X: p.Window.Max.X, Y: top}, -1, "OUTSIDE"})
 	c.dims(top_, w.topTicks(p, f))
 	return c
 }

@@ -234,8 +234,19 @@ func (w *writer) plyNote(c *composer, p view.Picture, b int) {
 		}
 	}
 	words := fmt.Sprintf("%s BLOCK %s x %s HIGH: %s, FROM THE SHEATHING OUT. %s %s, %s, GRAIN %s", w.a.Blocks[b].Mark, w.text(s.Blocks.Width.MM()), w.text(s.Blocks.Height.MM()),
-		strings.Join(pieces, " + "), part.Material, s.Blocks.Grade, treated(s.Blocks.Treated), s.Blocks.Grain)
+		strings.Join(pieces, " + "), part.Material, s.Blocks.Grade, treated(s.Blocks.Treated), s.Blocks.Grain) + w.screwWords(b)
 	c.call(right, at, render.Dot, caps(words))
+}
+
+// screwWords name the screws that hold a block together, and the ledger to it.
+func (w *writer) screwWords(b int) string {
+	t := ""
+	for _, q := range w.a.Blocks[b].Parts {
+		if q.Role == detail.PlyScrew && !strings.Contains(t, q.Mark) {
+			t += ", " + q.Name + "S " + q.Mark
+		}
+	}
+	return t
 }
 
 // boltNotes names every set by its lowest row.
@@ -250,8 +261,11 @@ func (w *writer) boltNotes(c *composer, b int) {
 				z, n = math.Min(z, r.Z), n+max(1, set.Columns)
 			}
 		}
-		washer := fmt.Sprintf("WASHER %s x %s %s", w.text(set.Washer.Size.MM()), w.text(set.Washer.Thickness.MM()), either(set.Kind == "bolt", "EACH END", "UNDER THE HEAD"))
+		washer := fmt.Sprintf("WS%d WASHER %s x %s %s", i+1, w.text(set.Washer.Size.MM()), w.text(set.Washer.Thickness.MM()), either(set.Kind == "bolt", "EACH END", "UNDER THE HEAD"))
 		words := fmt.Sprintf("BT%d %s %s x %s, %d PER BLOCK, %s, HOLE %s; %s", i+1, boltWord(set.Kind), w.diameter(set.Diameter), w.bought(w.a.BoltLength(set)), n, set.Coating, w.text(set.Hole.MM()), washer)
+		if i > 0 && set.Kind == "bolt" {
+			words += fmt.Sprintf(", NT%d NUT", i+1)
+		}
 		c.call(right, geom.Vec{X: w.a.Grip(set).Outer + set.Washer.Thickness.MM() + 4, Y: z}, render.Arrow, caps(words))
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"standclear/detail/check/air"
 	"standclear/detail/check/strength"
 	"standclear/detail/check/thermal"
+	"standclear/detail/sheet/judge"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
 	"standclear/detail/view"
@@ -49,8 +50,9 @@ type writer struct {
 	report  *check.Report
 	results strength.Results
 	version string
+	tight   int  // 0 wide notes and views, to 3 narrow
+	free    bool // of the scales asked for: no sheet holds them
 	short   bool
-	tight   int // 0 wide notes and views, to 3 narrow
 	page    int // of a sheet that takes several pages, from 0
 	seen    map[string]view.Picture
 	air     *air.Path // nil until it is asked for
@@ -145,8 +147,9 @@ func (w *writer) index() []planned {
 	})
 }
 
-// Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds
-// it, first with wide notes and views, then with narrower ones.
+// Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds it and keeps
+// the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
+// holds a scale asked for, the scale gives way.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
 	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
 	var sheets []*render.Sheet
@@ -156,28 +159,49 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 			continue
 		}
 		w.page = p.no
-		s, l, scale := w.draw(p)
-		w.border(s, l, i+1, len(all), scale)
+		s := w.draw(p, i+1, len(all))
 		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
 		sheets = append(sheets, s)
 	}
 	return sheets
 }
 
-func (w *writer) draw(p page) (s *render.Sheet, l layoutOf, scale string) {
-	for _, size := range p.sizes(w) {
-		if l = sheetOf(size); paged[p.of].layout != nil {
-			l = paged[p.of].layout(w, size)
+// draw draws sheet n of so many. Where no size and no width of notes keeps every hard rule, the sheet that breaks
+// the fewest is taken.
+func (w *writer) draw(p page, n, of int) *render.Sheet {
+	var last, best *render.Sheet
+	least := math.MaxInt
+	for _, w.free = range []bool{false, true} {
+		if w.free && w.a.Spec.Sheets.Section+w.a.Spec.Sheets.Elevation+w.a.Spec.Sheets.Plan+w.a.Spec.Sheets.Shop == 0 {
+			continue
 		}
-		for w.tight = range 4 {
-			s = &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
-			var fits bool
-			if scale, fits = p.draw(w, s, l); fits {
-				return s, l, scale
+		for _, size := range p.sizes(w) {
+			l := sheetOf(size)
+			if paged[p.of].layout != nil {
+				l = paged[p.of].layout(w, size)
+			}
+			for w.tight = range 4 {
+				s := &render.Sheet{ID: p.id, Title: p.title, Desc: p.desc, Size: l.size, Unit: w.unit(), Number: number(w.a.Spec.Project.System)}
+				scale, fits := p.draw(w, s, l)
+				w.border(s, l, n, of, scale)
+				last = s
+				if !fits {
+					continue
+				}
+				found, err := judge.Layout(s)
+				if err != nil || len(found) == 0 {
+					return s // an error comes up again when the sheet is written
+				}
+				if len(found) < least {
+					best, least = s, len(found)
+				}
 			}
 		}
 	}
-	return s, l, scale
+	if best == nil {
+		return last
+	}
+	return best
 }
 
 func (w *writer) unit() render.Unit {
@@ -242,13 +266,16 @@ func (w *writer) scale(k float64) render.Scale {
 // largest usual scale from largest to least at which it fits the room; fits says whether it does.
 func (w *writer) choose(asked, largest, least float64, room geom.Vec, try func(k float64) *composer) (c *composer, fits bool) {
 	within := func(c *composer) bool { return c.extent.W() <= room.X*c.k && c.extent.H() <= room.Y*c.k }
-	if asked != 0 {
+	if asked != 0 && !w.free {
 		c = try(asked)
 		return c, within(c)
 	}
 	for _, d := range unit.Scales(w.a.Spec.Project.System) {
 		if d < largest || c != nil && d > least {
 			continue
+		}
+		if c != nil && d < least && (c.object.W() > room.X*d || c.object.H() > room.Y*d) {
+			continue // the linework alone is too large
 		}
 		if c = try(d); within(c) {
 			return c, true

@@ -110,5 +110,6 @@ func (c *composer) levelMark(s side, at geom.Vec, words string) {
 		render.Insert{Pen: render.Mark, Symbol: levelTarget, At: tip, Scale: c.k},
 		render.Stroke{Pen: render.Note, Path: geom.Polyline(at, at.Add(geom.Vec{X: out * c.mm(5.5+w)}))},
 	)
+	c.grow(at, at.Add(geom.Vec{X: out * c.mm(5.5+w)}))
 	c.text(render.Note, at.Add(geom.Vec{X: out * c.mm(5), Y: c.mm(0.9)}), c.st.Text, al, 0, words)
 }

@@ -1,0 +1,128 @@
+package judge_test
+
+import (
+	"flag"
+	"fmt"
+	"runtime"
+	"sync"
+	"testing"
+
+	"standclear/detail"
+	"standclear/detail/check/design"
+	"standclear/detail/demo"
+	"standclear/detail/sheet"
+	"standclear/detail/sheet/judge"
+	"standclear/detail/spec"
+	"standclear/detail/spec/spectest"
+	"standclear/render"
+)
+
+var (
+	many  = flag.Int("many", 240, "random projects that are judged")
+	first = flag.Uint64("first", 0, "number of the first of them")
+	whole = flag.Uint64("whole", 4, "of so many projects one is drawn as a whole set, of the others one sheet")
+)
+
+// drawn is a composed set with what it was composed from.
+func drawn(s *spec.Spec) (a *detail.Assembly, sheets, pages []*render.Sheet, err error) {
+	if a, err = detail.Build(s); err != nil {
+		return nil, nil, nil, err
+	}
+	r, res := design.Check(a)
+	o := sheet.Options{Version: "test"}
+	return a, sheet.Compose(a, &r, res, o), sheet.Calculation(a, &r, res, o), nil
+}
+
+// brokenOn lists the hard rules that one sheet of a project breaks.
+func brokenOn(s *spec.Spec, n uint64) ([]judge.Violation, error) {
+	a, err := detail.Build(s)
+	if err != nil {
+		return nil, err
+	}
+	r, res := design.Check(a)
+	o := sheet.Options{Version: "test"}
+	names := sheet.Names(o)
+	o.Sheet = names[n%uint64(len(names))]
+	var all []judge.Violation
+	for _, sh := range sheet.Compose(a, &r, res, o) {
+		found, err := judge.Layout(sh)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, found...)
+	}
+	return all, nil
+}
+
+// broken lists every hard rule that a set breaks.
+func broken(s *spec.Spec) ([]judge.Violation, error) {
+	a, sheets, pages, err := drawn(s)
+	if err != nil {
+		return nil, err
+	}
+	all, err := judge.Set(sheets, pages, a)
+	return all, err
+}
+
+func TestDemosKeepTheHardRules(t *testing.T) {
+	for _, name := range demo.Names() {
+		src, _ := demo.File(name)
+		s, problems := spec.Read(name, src, nil)
+		if s == nil {
+			t.Fatal(problems.Error())
+		}
+		all, err := broken(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, v := range all {
+			t.Errorf("%s: %v", name, v)
+		}
+	}
+}
+
+// Any project a user may write is drawn without breaking a hard rule.
+func TestAnyProjectKeepsTheHardRules(t *testing.T) {
+	n := uint64(*many)
+	if testing.Short() {
+		n = 20
+	}
+	next := make(chan uint64)
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := range next {
+				p := spectest.Random(i)
+				var all []judge.Violation
+				var err error
+				if i%*whole == 0 {
+					all, err = broken(p.Spec)
+				} else {
+					all, err = brokenOn(p.Spec, i / *whole + i)
+				}
+				if err != nil {
+					t.Errorf("project %d: %v\n%v", i, err, p)
+				}
+				if len(all) > 0 {
+					t.Errorf("project %d breaks %d:%s\n%v", i, len(all), list(all, 6), p)
+				}
+			}
+		})
+	}
+	for i := range n {
+		next <- *first + i
+	}
+	close(next)
+	wg.Wait()
+}
+
+func list(all []judge.Violation, most int) string {
+	s := ""
+	for i, v := range all {
+		if i == most {
+			return s + "\n\t..."
+		}
+		s += fmt.Sprintf("\n\t%v", v)
+	}
+	return s
+}

@@ -1,0 +1,38 @@
+package spectest
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"standclear/detail"
+	"standclear/detail/spec"
+)
+
+// Every project reads as it was made, builds, and is the same every time; every change is made to some.
+func TestRandom(t *testing.T) {
+	made := map[string]bool{}
+	for n := range uint64(60) {
+		p, again := Random(n), Random(n)
+		if !reflect.DeepEqual(p.Sets, again.Sets) || p.Spec.Hash != again.Spec.Hash {
+			t.Fatalf("project %d differs: %v, %v", n, p, again)
+		}
+		s, problems := spec.Read(p.Demo, p.Source, p.Sets)
+		if len(problems) > 0 || s.Hash != p.Spec.Hash {
+			t.Errorf("%v: %v", p, problems)
+			continue
+		}
+		if _, err := detail.Build(s); err != nil {
+			t.Errorf("%v: %v", p, err)
+		}
+		for _, v := range p.Sets {
+			key, _, _ := strings.Cut(v, "=")
+			made[key] = true
+		}
+	}
+	for _, key := range []string{"ledger.length", "blocks.plies", "fasteners", "floor.joists.kind", "foundation", "doors", "obstacles", "project.units", "sheets.size"} {
+		if !made[key] {
+			t.Errorf("no project of sixty changes %s", key)
+		}
+	}
+}
