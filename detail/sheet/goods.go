@@ -137,6 +137,9 @@ func (w *writer) flashingTable(width float64) *table {
 	t := &table{title: "FLASHING", head: []string{"MARK", "WHAT", "RUN", "STICKS"}, width: shares(width, 14, 60, 20, 34)}
 	for _, p := range w.a.Find(detail.Flashing) {
 		dam := w.a.Spec.Water.Flashing.EndDam
+		if !w.a.Dammed() {
+			dam = 0
+		}
 		run := p.Size[2] + 2*dam
 		words := fmt.Sprintf("%s, %s, %s THICK, GIRTH %s", p.Name, p.Material, w.exact(p.Size[0]), w.up(p.Size[1].MM()))
 		if dam > 0 {
