@@ -41,10 +41,11 @@ func columns(s *render.Sheet, room geom.Box, n int, gap float64, blocks func(wid
 		}
 		return f.ok()
 	}
-	if !try(&render.Sheet{}, room.H()) {
+	whole := stackHeight(blocks(width)) / float64(n)
+	if whole > room.H() || !try(&render.Sheet{}, room.H()) {
 		return try(s, room.H())
 	}
-	lo, hi := 0.0, room.H()
+	lo, hi := whole*0.9, room.H()
 	for hi-lo > 2 {
 		if mid := (lo + hi) / 2; try(&render.Sheet{}, mid) {
 			hi = mid

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"standclear/detail"
-	"standclear/detail/unit"
 	"standclear/geom"
 )
 
@@ -133,31 +132,20 @@ func facing(p *detail.Part, o geom.Box) float64 {
 	return sum
 }
 
-// flashingLap is the lap between two sticks of flashing, 4 in or 100 mm (common practice, no source).
-func (w *writer) flashingLap() float64 { return w.a.Spec.Pick(101.6, 100) }
-
-// flashingStick is the length sheet metal is bent in, 10 ft or 3 m (common practice, no source).
-func (w *writer) flashingStick() float64 { return w.a.Spec.Pick(3048, 3000) }
-
-// flashingSticks returns how many sticks a run needs, each lapping over the next.
-func flashingSticks(run, stick, lap float64) int {
-	if run <= 0 || stick <= lap {
-		return 0
-	}
-	return max(1, int(math.Ceil((run-lap)/(stick-lap)-1e-9)))
-}
-
 // flashingTable lists the bent metal of this work.
 func (w *writer) flashingTable(width float64) *table {
 	t := &table{title: "FLASHING", head: []string{"MARK", "WHAT", "RUN", "STICKS"}, width: shares(width, 14, 60, 20, 34)}
 	for _, p := range w.a.Find(detail.Flashing) {
 		dam := w.a.Spec.Water.Flashing.EndDam
+		if !w.a.Dammed() {
+			dam = 0
+		}
 		run := p.Size[2] + 2*dam
 		words := fmt.Sprintf("%s, %s, %s THICK, GIRTH %s", p.Name, p.Material, w.exact(p.Size[0]), w.up(p.Size[1].MM()))
 		if dam > 0 {
 			words += fmt.Sprintf(", AN END DAM OF %s AT EACH END", w.text(dam.MM()))
 		}
-		t.rows = append(t.rows, []string{p.Mark, caps(words), w.text(unit.Length(run).MM()), fmt.Sprintf("%d x %s, LAP %s", flashingSticks(run.MM(), w.flashingStick(), w.flashingLap()), w.text(w.flashingStick()), w.text(w.flashingLap()))})
+		t.rows = append(t.rows, []string{p.Mark, caps(words), w.text(run.MM()), fmt.Sprintf("%d x %s, LAP %s", len(w.a.FlashingPieces()), w.text(w.a.MetalStick().MM()), w.text(w.a.MetalLap().MM()))})
 	}
 	return t
 }

@@ -14,15 +14,6 @@ func TestSparesAreRoundedUp(t *testing.T) {
 	}
 }
 
-func TestFlashingSticks(t *testing.T) {
-	// Sticks of 10 ft that lap 4 in: one covers 120 in, two 236, three 352.
-	for run, want := range map[float64]int{0: 0, 8.5: 1, 120: 1, 120.1: 2, 178: 2, 236: 2, 236.1: 3} {
-		if got := flashingSticks(run, 120, 4); got != want {
-			t.Errorf("%d sticks for %.1f in, want %d", got, run, want)
-		}
-	}
-}
-
 func TestCeilTo(t *testing.T) {
 	if got := ceilTo(27.31, 0.1); math.Abs(got-27.4) > 1e-9 {
 		t.Errorf("%v, want 27.4", got)

@@ -29,14 +29,24 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 	fits := fitsOne && fitsTwo && a.H()+b.H()+16 <= room.H()
 	room.Max.X = x - gap
 	n := max(1, int((room.W()+gap)/(least+gap)))
-	row := 11.0 // to write in: as tall as the sheet allows
-	fill := func(on *render.Sheet) bool {
-		return columns(on, room, n, gap, func(width float64) []*table { return w.surveyTables(list, width, row) })
+	return w.scale(one.k).Text, w.fillSurvey(s, room, n, gap, list) && fits
+}
+
+// fillSurvey sets the tables in n columns, their rows as tall to write in as the room allows.
+func (w *writer) fillSurvey(s *render.Sheet, room geom.Box, n int, gap float64, list [][]surveyed) bool {
+	width := (room.W() - float64(n-1)*gap) / float64(n)
+	for row := 11.0; ; row = math.Max(row-0.5, w.surveyRow()) {
+		least := row <= w.surveyRow()
+		if !least && stackHeight(w.surveyTables(list, width, row)) > float64(n)*room.H() {
+			continue
+		}
+		on := &render.Sheet{}
+		fits := columns(on, room, n, gap, func(width float64) []*table { return w.surveyTables(list, width, row) })
+		if fits || least {
+			s.Items = append(s.Items, on.Items...)
+			return fits
+		}
 	}
-	for row > w.surveyRow() && !fill(&render.Sheet{}) {
-		row = math.Max(row-0.5, w.surveyRow())
-	}
-	return w.scale(one.k).Text, fill(s) && fits
 }
 
 const elevationOrigin = "left end of ledger x finished floor"
