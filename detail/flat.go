@@ -195,7 +195,7 @@ func (a *Assembly) FlashingBlank(x0, x1 float64) Blank {
 	}
 	for _, d := range a.Spec.Doors { // the upstand ends at the sill
 		lo, hi := math.Max(0, d.From.MM()), math.Min(long, d.To.MM())
-		if low := girth - (f1.Bends[0].Path.V[0].Y - a.FlashingPathAt((lo+hi)/2).V[0].Y); hi > lo && low < girth {
+		if low := girth - (f1.Bends[0].Path.V[0].Y - a.FlashingPathAt((lo + hi) / 2).V[0].Y); hi > lo && low < girth {
 			b.Outline = geom.Subtract(b.Outline, geom.Rect(lo, low, hi, girth+1))
 		}
 	}

@@ -38,7 +38,7 @@ func places() []place {
 	}
 }
 
-// surveyList returns the lines of every place, numbered A1, A2 ... B1 ...
+// surveyList returns the lines of every place, numbered 1.1, 1.2 ... 2.1 ...
 func (w *writer) surveyList() [][]surveyed {
 	entries := w.a.Spec.Entries()
 	var out [][]surveyed
@@ -48,7 +48,7 @@ func (w *writer) surveyList() [][]surveyed {
 			if !p.keys.MatchString(e.Key) || !e.Survey && !p.also.MatchString(e.Key) || elsewhere(e.Key) {
 				continue
 			}
-			lines = append(lines, surveyed{fmt.Sprintf("%c%d", 'A'+i, len(lines)+1), w.surveyWords(e), e.Key, w.surveyValue(e)})
+			lines = append(lines, surveyed{fmt.Sprintf("%d.%d", i+1, len(lines)+1), w.surveyWords(e), e.Key, w.surveyValue(e)})
 		}
 		out = append(out, lines)
 	}

@@ -55,7 +55,7 @@ const elevationOrigin = "left end of ledger x finished floor"
 func (w *writer) surveyTables(list [][]surveyed, width, row float64) []*table {
 	var out []*table
 	for i, p := range places() {
-		t := &table{title: fmt.Sprintf("%c  %s", 'A'+i, p.title), head: []string{"NO.", "MEASURE OR FIND OUT", "IN THE FILE", "ON SITE"}, width: shares(width, 10, 64, 31, 33), least: row, text: w.surveyText()}
+		t := &table{title: fmt.Sprintf("%d  %s", i+1, p.title), head: []string{"NO.", "MEASURE OR FIND OUT", "IN THE FILE", "ON SITE"}, width: shares(width, 10, 64, 31, 33), least: row, text: w.surveyText()}
 		for _, l := range list[i] {
 			t.rows = append(t.rows, []string{l.no, l.what, l.value, ""})
 		}

@@ -87,6 +87,9 @@ func markList(a *detail.Assembly) marks {
 	}
 	for _, p := range a.Parts {
 		m.others[p.Mark] = true // obstacles and earth are drawn and not scheduled
+		if p.Role == detail.TensionRod {
+			m.others[p.ID] = true // one of several of a mark
+		}
 	}
 	for i := range a.Spec.Deck.GuardPosts {
 		m.others[fmt.Sprintf("GP%d", i+1)] = true
@@ -215,6 +218,8 @@ func (p *page) blocks() []paragraph {
 	return out
 }
 
+var layerMark = regexp.MustCompile(`^W[0-9]+$`)
+
 // tables is L10 in tables: where a column is headed MARK and one to its right QTY, each row that names a
 // scheduled mark counts what the assembly holds of it, or of one size of it.
 func tables(g *set) {
@@ -233,6 +238,9 @@ func tables(g *set) {
 			}
 			for _, row := range p.column(h) {
 				n, ok := p.at(qty.from.X, row.from.Y)
+				if layerMark.MatchString(row.Text) || n.Text == "-" {
+					continue // a layer is cut into pieces as the work goes; not counted
+				}
 				if q, part := g.marks.parts[row.Text]; ok && part && n.Text != fmt.Sprint(q) && !slices.ContainsFunc(sizes[row.Text], func(q int) bool { return n.Text == fmt.Sprint(q) }) {
 					p.fail("L10", n.middle(), []string{row.Text, n.Text}, "the assembly counts %d", q)
 				}

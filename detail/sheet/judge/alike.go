@@ -78,6 +78,10 @@ func field(in render.Insert, name string) string {
 func strips(g *set) {
 	datum := ""
 	for i, p := range g.pages {
+		if p.slim() {
+			p.slimStrip(g.a.Spec.Hash)
+			continue
+		}
 		here, hash := "", false
 		for _, in := range insertsOf(p.sheet.Items) {
 			for _, f := range in.Fields {
@@ -102,6 +106,26 @@ func strips(g *set) {
 	}
 }
 
+// slim reports whether the sheet has no title block: a page for an office printer with a strip of words.
+func (p *page) slim() bool {
+	for _, in := range insertsOf(p.sheet.Items) {
+		if field(in, "SHEET_NO") != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// slimStrip is C3 for a page without a title block: parameters and status in words.
+func (p *page) slimStrip(hash string) {
+	if !p.says(own, hash) {
+		p.fail("C3", p.frame.Max, []string{hash}, "the strip does not name the parameters")
+	}
+	if !p.status() {
+		p.fail("C3", p.frame.Max, nil, "the sheet does not carry its review status")
+	}
+}
+
 // status reports whether the review status is stamped.
 func (p *page) status() bool {
 	for _, t := range p.texts {
@@ -122,6 +146,9 @@ func numbering(g *set) {
 			if v := field(in, "SHEET_N"); v != "" {
 				no, id = v, field(in, "SHEET_NO")
 			}
+		}
+		if p.slim() && p.says(own, "SHEET "+want) && p.says(own, p.sheet.ID) {
+			no, id = want, p.sheet.ID
 		}
 		if no != want || id != p.sheet.ID || seen[id] {
 			p.fail("C4", p.frame.Max, []string{id, no}, "the sheet is %s, %s", p.sheet.ID, want)

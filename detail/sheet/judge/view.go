@@ -147,8 +147,8 @@ func viewsApart(p *page) {
 
 // over finds what of the sheet's own lies in a view.
 func (p *page) over(v shown) {
-	if v.ink.Empty() {
-		return
+	if v.ink.Empty() || v.view.Scale.Text == pictorial {
+		return // a picture is no rectangle: what crosses its lines is L2
 	}
 	in := v.ink.Grow(-0.01)
 	for _, t := range p.texts {
