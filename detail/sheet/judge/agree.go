@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"standclear/detail"
+	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
 )
@@ -89,6 +90,7 @@ func markList(a *detail.Assembly) marks {
 		m.others[p.Mark] = true // obstacles and earth are drawn and not scheduled
 		if p.Role == detail.TensionRod {
 			m.others[p.ID] = true // one of several of a mark
+			m.others["M"+unit.Length(p.Bounds().Size().Z).Metric(1)] = true
 		}
 	}
 	for i := range a.Spec.Deck.GuardPosts {

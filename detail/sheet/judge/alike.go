@@ -94,6 +94,7 @@ func strips(g *set) {
 		if !hash {
 			p.fail("C3", p.frame.Max, []string{g.a.Spec.Hash}, "the title strip does not name the parameters")
 		}
+		here = strings.TrimSpace(here)
 		if i == 0 {
 			datum = here
 		}
