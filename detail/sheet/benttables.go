@@ -23,7 +23,7 @@ func (w *writer) bentTables(width float64) []*table {
 
 // bentPieces lists every mark with its metal, girth, length in all and area.
 func (w *writer) bentPieces(width float64) *table {
-	t := &table{title: "PIECES", head: []string{"MARK", "PIECE", "GIRTH x LENGTH", "PIECES", "AREA"}, width: shares(width, 1.05, 2.7, 2.0, 0.8, 1.75)}
+	t := &table{title: "PIECES", head: []string{"MARK", "PIECE", "GIRTH x LENGTH", "NO.", "AREA"}, width: shares(width, 1.05, 2.7, 2.0, 0.8, 1.75)}
 	for _, p := range w.bent() {
 		legs, _ := p.Unfold()
 		girth, long, n := sum(legs), 0.0, 0
