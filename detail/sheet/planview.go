@@ -161,7 +161,11 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 		c.call(right, geom.Vec{X: w.a.Blocks[b].Box.Max.X + 60, Y: -(f.InsulOut + f.LedgerBack) / 2}, render.Dot, either(w.airPath().Closed == "", "OPEN GAP "+w.text(w.airPath().Gap)+", AIR RISES IN IT: DO NOT FILL", "GAP WITHOUT AN AIR PATH"))
 		w.airMarks(c, p.Window.Min.X, p.Window.Max.X)
 	}
-	w.say(c, right, p, detail.Ledger, 0.9, 0.5)
+	atRight := func(q view.Piece) bool { return q.Region.Bounds().Max.X > p.Window.Max.X-1 }
+	if _, _, ok := spot(p, detail.Ledger, 0.9, 0.5, atRight); !ok {
+		atRight = nil // the ledger ends in the picture
+	}
+	w.sayOf(c, right, p, detail.Ledger, 0.9, 0.5, atRight)
 	w.jointNote(c, p)
 	c.finish()
 	name := "PLAN AT A BLOCK"

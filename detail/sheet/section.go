@@ -133,10 +133,13 @@ func (w *writer) cutAtBlock(b int) float64 {
 	if b < 0 {
 		return w.a.Spec.Ledger.Length.MM() / 2
 	}
-	if bolts := w.a.Blocks[b].Bolts; len(bolts) > 0 {
-		return bolts[0].X
+	blk := w.a.Blocks[b]
+	for _, h := range blk.Bolts {
+		if h.X > blk.Box.Min.X && h.X < blk.Box.Max.X { // a bolt may miss a block that is too narrow
+			return h.X
+		}
 	}
-	return w.a.Blocks[b].X
+	return blk.X
 }
 
 // cutBetween is the plane between blocks: in the widest space outside the doors, off studs and joists,
