@@ -12,6 +12,7 @@ var drawn = [len(render.Layers{})]string{
 	render.Cut:        "outline of a part that is cut",
 	render.CutMain:    "the same for the parts the sheet is about",
 	render.ThinCut:    "a thin sheet cut, drawn as one line: flashing, edge of a membrane",
+	render.Profile:    "outline of a part in a pictorial view",
 	render.Visible:    "edges seen beyond the cut",
 	render.Fine:       "edges that only carry texture or faint steps",
 	render.Existing:   "context that this job does not change",

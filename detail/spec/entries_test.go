@@ -45,7 +45,7 @@ func TestEntriesHoldWhatWasTyped(t *testing.T) {
 	for _, k := range spec.Keys(unit.IP) {
 		elsewhere := map[string]bool{"deck.point_loads.N.x": true, "deck.point_loads.N.load": true, "wall.layers": true, "fasteners.through.rows": true,
 			"fasteners.to_rim.rows": true, "fasteners.to_rim.diameter": true, "fasteners.to_block.rows": true, "fasteners.to_block.diameter": true,
-			"blocks.ledger_screws.diameter": true, "blocks.ledger_screws.length": true}
+			"blocks.ledger_screws.diameter": true, "blocks.ledger_screws.length": true, "project.revisions.N.mark": true, "project.revisions.N.text": true}
 		if k.Required && !elsewhere[k.Path] && !general[k.Path] {
 			t.Errorf("%s is never defaulted and is no entry", k.Path)
 		}
