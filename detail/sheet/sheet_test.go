@@ -74,6 +74,9 @@ func variants() map[string][]string {
 
 func eachSet(t *testing.T, f func(t *testing.T, s set)) {
 	for name, sets := range variants() {
+		if testing.Short() && name != "deck" && name != "balcony-metric" {
+			continue // the race detector is slow, and the sheets are composed by one goroutine
+		}
 		t.Run(name, func(t *testing.T) {
 			demo, _, _ := strings.Cut(name, ",")
 			f(t, compose(t, demo, sets...))

@@ -80,6 +80,9 @@ func broken(s *spec.Spec) ([]judge.Violation, error) {
 
 func TestDemosKeepTheHardRules(t *testing.T) {
 	for _, name := range demo.Names() {
+		if testing.Short() && name != "balcony-metric" {
+			continue // the race detector is slow
+		}
 		src, _ := demo.File(name)
 		s, problems := spec.Read(name, src, nil)
 		if s == nil {
@@ -99,7 +102,7 @@ func TestDemosKeepTheHardRules(t *testing.T) {
 func TestAnyProjectKeepsTheHardRules(t *testing.T) {
 	n := uint64(*many)
 	if testing.Short() {
-		n = 20
+		n = 6
 	}
 	next := make(chan uint64)
 	var wg sync.WaitGroup
