@@ -20,9 +20,9 @@ import (
 )
 
 var (
-	many  = flag.Int("many", 160, "random projects that are judged")
+	many  = flag.Int("many", 100, "random projects that are judged")
 	first = flag.Uint64("first", 0, "number of the first of them")
-	whole = flag.Uint64("whole", 8, "of so many projects one is drawn as a whole set, of the others one sheet")
+	whole = flag.Uint64("whole", 10, "of so many projects one is drawn as a whole set, of the others one sheet")
 )
 
 // drawn is a composed set with what it was composed from.
