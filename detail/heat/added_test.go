@@ -36,11 +36,15 @@ func TestAdded(t *testing.T) {
 	if chi < 0.00074 || chi > 0.063 {
 		t.Errorf("chi is %g W/K", chi)
 	}
+	limit, ok := heat.Added(with, without, 0, true)
 	opt = heat.Options{Error: 1e-5, MaxCells: 1e6}
 	with, without = solve(t, pierced(true), opt), solve(t, pierced(false), opt)
 	finer, ok := heat.Added(with, without, 0, false)
 	if !ok || math.Abs(finer.V-got.V) > got.Err || finer.Err > got.Err && len(with.Grids) > 3 {
 		t.Errorf("%g ± %g becomes %g ± %g", got.V, got.Err, finer.V, finer.Err)
+	}
+	if math.Abs(finer.V-limit.V) > limit.Err+finer.Err || limit.Err > got.Err {
+		t.Errorf("the limit %g ± %g becomes %g ± %g", limit.V, limit.Err, finer.V, finer.Err)
 	}
 	if finer.Err > 0.2*finer.V {
 		t.Errorf("the bolt adds %g ± %g W", finer.V, finer.Err)

@@ -33,6 +33,7 @@ func TestFaults(t *testing.T) {
 		{"overlapping environments", func(c *heat.Case) { c.Boxes[2].Lo[1] = -5 }, heat.InBox, 2, `environment "out" overlaps "in" of box 1`},
 		{"probe outside", func(c *heat.Case) { c.Probes = []heat.Probe{{Name: "P", At: heat.Point{500, 125}}} }, heat.InProbe, 0, `"P" at (500, 125) mm is outside every material`},
 		{"probe nowhere", func(c *heat.Case) { c.Probes = []heat.Probe{{Name: "P", At: heat.Point{nan, 0}}} }, heat.InProbe, 0, "NaN"},
+		{"cut square to nothing", func(c *heat.Case) { c.Cuts = []heat.Cut{{Axis: 2}} }, heat.InCase, 0, "a cut square to axis 2"},
 		{"box inside out", func(c *heat.Case) { c.Boxes[1].Hi[1] = -3 }, heat.InBox, 1, "y runs from 0 to -3 mm"},
 		{"box without end", func(c *heat.Case) { c.Boxes[1].Hi[1] = math.Inf(1) }, heat.InBox, 1, "+Inf"},
 		{"unknown material", func(c *heat.Case) { c.Boxes[1].Material = "iron" }, heat.InBox, 1, `"iron" is no material`},

@@ -33,6 +33,11 @@ func (c *Case) valid() Faults {
 	for i, b := range c.Boxes {
 		c.validBox(&fs, i, b, names)
 	}
+	for _, cut := range c.Cuts {
+		if cut.Axis < X || int(cut.Axis) >= c.Dim || !within(cut.At, -farthest, farthest) {
+			fs.add(InCase, 0, fmt.Sprintf("a cut square to axis %d at %g mm", int(cut.Axis), cut.At), fmt.Sprintf("axis 0 to %d, at most %g mm from 0, is allowed", c.Dim-1, farthest), "")
+		}
+	}
 	for i, p := range c.Probes {
 		for a := range c.Dim {
 			if !within(p.At[a], -farthest, farthest) {

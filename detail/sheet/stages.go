@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"math"
-
 	"standclear/detail"
 	"standclear/geom"
 )
@@ -29,15 +27,8 @@ const (
 // stripped are the heights between which cladding, furring and insulation are off the wall while membranes
 // and flashing go in.
 func (w *writer) stripped() span {
-	f, s := w.a.Frame, w.a.Spec
-	low, high := f.BandBottom, f.BandTop+s.Water.Flashing.Up.MM()
-	for i := range w.a.Blocks {
-		if p := w.a.PatchBox(i); !p.Empty() {
-			low, high = math.Min(low, p.Min.Y), math.Max(high, p.Max.Y)
-		}
-	}
-	const room = 50.8 // for the hand and the lap, common practice, no source
-	return span{low - room, high + room}
+	o := w.opened()
+	return span{o.Min.Y, o.Max.Y}
 }
 
 // stages lists what stands about block b step by step, cut to the box.

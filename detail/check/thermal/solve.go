@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"standclear/detail"
 	"standclear/detail/heat"
@@ -119,7 +120,7 @@ func (r *run) compare(others []variant) error {
 		if v.Blocks {
 			probes = r.b.probes()
 		}
-		with, err := r.one(g.compose(lower(v.Name), v.boxes, rsInside, probes), waysCare)
+		with, err := r.one(g.compose(strings.ToLower(v.Name), v.boxes, rsInside, probes), waysCare)
 		if err != nil {
 			return err
 		}

@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"math"
-	"strings"
 
 	"standclear/detail"
 	"standclear/detail/heat"
@@ -97,5 +96,3 @@ func (b *bay) spots(r, mould *heat.Result) []Spot {
 	}
 	return out
 }
-
-func lower(name string) string { return strings.ToLower(name) }
