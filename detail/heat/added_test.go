@@ -37,6 +37,9 @@ func TestAdded(t *testing.T) {
 		t.Errorf("chi is %g W/K", chi)
 	}
 	limit, ok := heat.Added(with, without, 0, true)
+	if !ok {
+		t.Fatal("no limit from the same grids")
+	}
 	opt = heat.Options{Error: 1e-5, MaxCells: 1e6}
 	with, without = solve(t, pierced(true), opt), solve(t, pierced(false), opt)
 	finer, ok := heat.Added(with, without, 0, false)
