@@ -119,18 +119,22 @@ func (s Step) settle() Step {
 			s.Ratio = Beyond
 		}
 	}
-	limit := s.Cap
-	if limit == 0 {
-		limit = 1
-	}
 	if s.Verdict == Info {
-		if s.Ratio <= limit+1e-9 {
+		if s.Used() <= 1+1e-9 {
 			s.Verdict = OK
 		} else {
 			s.Verdict = Fails
 		}
 	}
 	return s
+}
+
+// Used returns the ratio over the largest that is still good: up to 1 is good.
+func (s *Step) Used() float64 {
+	if s.Cap == 0 {
+		return s.Ratio
+	}
+	return s.Ratio / s.Cap
 }
 
 // NotUnder returns s with a value that must reach limit; while it does there is no reason and no fix.

@@ -1,0 +1,62 @@
+// Package trial tries a project with other values of its parameters.
+//
+//	t, err := trial.Base{Name: name, Src: src}.Try("blocks.max_spacing=24in")
+//	worst := t.Governs()
+package trial
+
+import (
+	"slices"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/design"
+	"standclear/detail/check/strength"
+	"standclear/detail/spec"
+)
+
+// Base is a project file and the changes every trial starts from.
+type Base struct {
+	Name string // as printed in messages
+	Src  []byte
+	Sets []string // KEY=VALUE
+}
+
+// Trial is one design, built and checked; heat is not part of it.
+type Trial struct {
+	Sets     []string // changes to the base
+	Spec     *spec.Spec
+	Assembly *detail.Assembly
+	Report   check.Report
+	Results  strength.Results
+}
+
+// Try reads the project with the changes, builds it and checks it. The error is a spec.Problems when a value
+// cannot be read or is out of range, else what keeps the parts from being built.
+func (b Base) Try(changes ...string) (*Trial, error) {
+	s, problems := spec.Read(b.Name, b.Src, slices.Concat(b.Sets, changes))
+	if s == nil {
+		return nil, problems
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		return nil, err
+	}
+	t := &Trial{Sets: changes, Spec: s, Assembly: a}
+	t.Report, t.Results = design.Check(a)
+	return t, nil
+}
+
+// Governs returns the check that is furthest beyond its limit or nearest to it, nil when none has one.
+func (t *Trial) Governs() *check.Step {
+	var worst *check.Step
+	for i := range t.Report.Steps {
+		s := &t.Report.Steps[i]
+		if s.Limit == nil {
+			continue
+		}
+		if worst == nil || s.Used() > worst.Used() {
+			worst = s
+		}
+	}
+	return worst
+}
