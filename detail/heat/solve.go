@@ -149,7 +149,7 @@ func (m *model) run(ctx context.Context, s *lattice.Solver, u []float64, e int, 
 			heat[f.at] += float64(f.g)
 		}
 	}
-	for tolerance := 1e-8; ; tolerance /= 10 {
+	for tolerance := 1e-6; ; tolerance /= 10 {
 		run, err := s.Solve(ctx, u, heat, tolerance)
 		info.Rounds += run.Rounds
 		off := m.balance(u, e)

@@ -69,8 +69,8 @@ type care struct {
 
 // The ways compared with the drawn one share a grid with the faces of all of them, and twice its error.
 var (
-	drawnCare = care{3, 1}
-	waysCare  = care{4, 2}
+	drawnCare = care{5, 1}
+	waysCare  = care{6, 2}
 )
 
 // asDrawn solves the drawn attachment: the wall without it, with it, with it but without its fasteners, and with
