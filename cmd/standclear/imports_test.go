@@ -24,6 +24,7 @@ var below = map[string][]string{
 	"detail/unit":           {},
 	"detail/stock":          {"detail/unit"},
 	"detail/demo":           {},
+	"detail/together":       {},
 	"detail/layout":         {},
 	"detail/cutting":        {},
 	"detail/spec":           {"detail/unit", "detail/stock"},
@@ -42,7 +43,7 @@ var below = map[string][]string{
 	"detail/keyfile":        {"detail/spec"},
 	"detail/layermap":       {"render", "detail/unit", "detail/spec", "detail/keyfile"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge"},
+	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge", "detail/together"},
 	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
 	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
 	"cmd/standclear":        nil, // anything

@@ -17,7 +17,7 @@ import (
 // step with its formula, numbers, result, limit and clause, the figures where they belong, and what it
 // rests on. Pages are numbered C-001 on.
 func Calculation(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version}
+	w := &writer{a: a, report: r, results: res, version: o.Version, seen: &pictures{}}
 	b := newBook(w)
 	b.intro()
 	for g := check.Loads; g <= check.Scope; g++ {

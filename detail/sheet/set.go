@@ -10,6 +10,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"sync"
 
 	"standclear/detail"
 	"standclear/detail/check"
@@ -18,6 +19,7 @@ import (
 	"standclear/detail/check/thermal"
 	"standclear/detail/sheet/judge"
 	"standclear/detail/stock"
+	"standclear/detail/together"
 	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
@@ -54,7 +56,7 @@ type writer struct {
 	free    bool // of the scales asked for: no sheet holds them
 	short   bool
 	page    int // of a sheet that takes several pages, from 0
-	seen    map[string]view.Picture
+	seen    *pictures
 	air     *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
@@ -64,17 +66,26 @@ type writer struct {
 	bored    map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
 }
 
+// pictures are those of the whole set by name; sheets are drawn at the same time.
+type pictures struct {
+	sync.Mutex
+	drawn map[string]func() view.Picture
+}
+
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
 // every size of sheet. What depends on more has more in its name.
 func (w *writer) once(name string, draw func() view.Picture) view.Picture {
-	if p, ok := w.seen[name]; ok {
-		return p
+	w.seen.Lock()
+	if w.seen.drawn == nil {
+		w.seen.drawn = map[string]func() view.Picture{}
 	}
-	if w.seen == nil {
-		w.seen = map[string]view.Picture{}
+	p, ok := w.seen.drawn[name]
+	if !ok {
+		p = sync.OnceValue(draw)
+		w.seen.drawn[name] = p
 	}
-	w.seen[name] = draw()
-	return w.seen[name]
+	w.seen.Unlock()
+	return p()
 }
 
 // planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.
@@ -151,19 +162,30 @@ func (w *writer) index() []planned {
 // the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
 // holds a scale asked for, the scale gives way.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
-	var sheets []*render.Sheet
+	w := writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &pictures{}}
 	all := w.pages()
+	sheets := make([]*render.Sheet, len(all))
+	var groups [][]int // the pages of one sheet share what they hold
 	for i, p := range all {
-		if o.Sheet != "" && p.id != o.Sheet && p.of != o.Sheet {
-			continue
+		switch {
+		case o.Sheet != "" && p.id != o.Sheet && p.of != o.Sheet:
+		case len(groups) > 0 && all[groups[len(groups)-1][0]].of == p.of:
+			groups[len(groups)-1] = append(groups[len(groups)-1], i)
+		default:
+			groups = append(groups, []int{i})
 		}
-		w.page = p.no
-		s := w.draw(p, i+1, len(all))
-		s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
-		sheets = append(sheets, s)
 	}
-	return sheets
+	together.Each(len(groups), func(n int) {
+		own := w
+		for _, i := range groups[n] {
+			p := all[i]
+			own.page = p.no
+			s := own.draw(p, i+1, len(all))
+			s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
+			sheets[i] = s
+		}
+	})
+	return slices.DeleteFunc(sheets, func(s *render.Sheet) bool { return s == nil })
 }
 
 // draw draws sheet n of so many. Where no size and no width of notes keeps every hard rule, the sheet that breaks
