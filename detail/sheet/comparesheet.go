@@ -169,7 +169,7 @@ func (w *writer) wayNotes(width float64) *table {
 	r, u := w.heat, w.heatUnits()
 	t := &table{title: "WHAT IS COMPARED", width: []float64{width}, text: 2.2}
 	add := func(words string) { t.rows = append(t.rows, []string{words}) }
-	add(caps("extra heat is what the wall with the attachment loses over the same wall without one, its insulation and cladding running on, for one degree between inside and outside; the run is the ledger of ") + w.text(r.Length) + fmt.Sprintf(", %d BLOCKS", r.Blocks))
+	add(caps("extra heat is what the wall with the attachment loses over the same wall without one, its insulation and cladding running on, for one degree between inside and outside; the run is the ledger of ") + unit.Length(r.Length).Text(w.a.Spec.Project.System) + fmt.Sprintf(", %d BLOCKS", r.Blocks))
 	wall := resistance(r.Wall).Times(u.resist)
 	add(fmt.Sprintf("WALL WITHOUT ATTACHMENT: R %s %s, LOWEST INSIDE FACTOR %s", plusMinus(wall, 2), u.in, plusMinus(r.Low, 3)))
 	add("LOWEST INSIDE IS THE COLDEST SPOT THAT ROOM AIR TOUCHES, THE ENDS OF BOLTS AMONG THEM")
