@@ -19,7 +19,7 @@ func (r Region) Clip(b Box) Region {
 //	--|------|----       outside: two pieces
 //	  |______|
 func ClipPath(p Path, r Region, inside bool) []Path {
-	o := newOutline(r)
+	o := newOutline(r.near(p.Bounds()))
 	var kept []curve
 	whole := true
 	for _, k := range p.curves() {
@@ -37,6 +37,18 @@ func ClipPath(p Path, r Region, inside bool) []Path {
 		return []Path{p}
 	}
 	return chains(kept, p.Closed)
+}
+
+// near returns the rings of r that reach a box; the others are neither around nor across anything in it.
+func (r Region) near(b Box) Region {
+	b = b.Grow(2 * Tol)
+	var out Region
+	for _, ring := range r {
+		if ring.Bounds().Overlaps(b) {
+			out = append(out, ring)
+		}
+	}
+	return out
 }
 
 // chains strings together curves each of which may start where the one before ends. In a closed
