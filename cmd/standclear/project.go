@@ -25,10 +25,16 @@ type source struct {
 	heat warmth
 }
 
+// flags declares what names and changes a project, and how its heat is found.
 func (s *source) flags(f *pflag.FlagSet) {
+	s.plainFlags(f)
+	s.heat.flags(f)
+}
+
+// plainFlags declares what names and changes a project, for a command that finds no heat.
+func (s *source) plainFlags(f *pflag.FlagSet) {
 	f.StringVar(&s.demo, "demo", "", "use an embedded demo: "+strings.Join(demo.Names(), ", "))
 	f.StringArrayVar(&s.sets, "set", nil, "change one parameter, as KEY=VALUE with the keys of the project file (may be repeated)")
-	s.heat.flags(f)
 }
 
 // job is a project read, built and checked.
@@ -38,21 +44,35 @@ type job struct {
 	report   check.Report
 	results  strength.Results
 	heat     *thermal.Result // nil when it was not found
+	again    design.Reread
 }
 
 // load reads the project, builds it and checks it; everything wrong with the input is printed.
 func (s *source) load(e env, args []string) (*job, int) {
+	j, code := s.open(e, args)
+	if code != exitOK {
+		return nil, code
+	}
+	design.Mend(j.assembly, &j.report, j.again)
+	var why string
+	var err error
+	if j.heat, why, err = s.heat.find(e, j.assembly); err != nil {
+		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
+		return nil, exitWrite
+	}
+	design.Heat(j.assembly, j.heat, why, &j.report)
+	return j, exitOK
+}
+
+// open reads the project, builds it and checks everything but its heat.
+func (s *source) open(e env, args []string) (*job, int) {
 	name, src, err := s.read(e, args)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
 	sp, problems := spec.Read(name, src, s.sets)
-	if len(problems) > 0 {
-		for _, p := range problems {
-			fmt.Fprintln(e.err, p)
-		}
-		fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
+	if !said(e, problems) {
 		return nil, exitInput
 	}
 	for _, w := range sp.Warnings {
@@ -63,19 +83,22 @@ func (s *source) load(e env, args []string) (*job, int) {
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
-	j := &job{spec: sp, assembly: a}
-	j.report, j.results = design.Check(a)
-	design.Mend(a, &j.report, func(changes ...string) (*spec.Spec, bool) {
+	j := &job{spec: sp, assembly: a, again: func(changes ...string) (*spec.Spec, bool) {
 		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
 		return again, len(problems) == 0
-	})
-	var why string
-	if j.heat, why, err = s.heat.find(e, a); err != nil {
-		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
-		return nil, exitWrite
-	}
-	design.Heat(a, j.heat, why, &j.report)
+	}}
+	j.report, j.results = design.Check(a)
 	return j, exitOK
+}
+
+// said prints the problems of a file; true when there are none.
+func said(e env, problems spec.Problems) bool {
+	if len(problems) == 0 {
+		return true
+	}
+	fmt.Fprintln(e.err, problems.Error())
+	fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
+	return false
 }
 
 func (s *source) read(e env, args []string) (string, []byte, error) {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"standclear/detail"
+	"standclear/detail/check"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
 	"standclear/render"
@@ -200,12 +201,13 @@ func (w *writer) blockNotes(width float64) *table {
 	return t
 }
 
-// tolerance is how near to its place a hole must be drilled, by site practice: 1/16 in, 1 mm.
+// tolerance is how near to its place a hole must be drilled.
 func (w *writer) tolerance() string {
+	t := w.text(check.HoleTolerance(w.a.Spec.Project.System).MM())
 	if w.unit() == render.Millimetre {
-		return "1 mm"
+		return t + " mm"
 	}
-	return w.text(25.4 / 16)
+	return t
 }
 
 func (w *writer) blockWeight() string {

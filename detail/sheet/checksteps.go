@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"standclear/detail"
@@ -136,15 +135,9 @@ func (w *writer) stepsBlocks(c *checklist) {
 	c.measured("wrap_turn_up")
 }
 
-// blockPlay is how far a block may stand off its place: what bolts have to spare at the house joists, at most
-// 1/4 in or 6 mm (judgement).
+// blockPlay is how far a block may stand off its place.
 func (w *writer) blockPlay() (string, bool) {
-	st := w.report.Find("bolt_joist_clearance")
-	play := w.a.Spec.Pick(6.35, 6)
-	if st != nil && st.Limit != nil {
-		play = math.Min(play, math.Max(0, st.Value.V-st.Limit.V))
-	}
-	return w.down(play), len(w.a.Blocks) > 0
+	return w.down(check.BlockTolerance(w.a.Spec.Project.System, w.report).MM()), len(w.a.Blocks) > 0
 }
 
 func (w *writer) stepsLedger(c *checklist) {

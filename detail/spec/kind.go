@@ -78,7 +78,7 @@ func (k kind) dimensioned() measure {
 	pressures := []string{"psf", "kPa", "psi", "MPa"}
 	switch k {
 	case aDiameter:
-		return measure{"a diameter", parseDiameter, printLength, lengths}
+		return measure{"a diameter", numbers(ParseDiameter), printLength, lengths}
 	case aSlope:
 		return measure{"a slope", numbers(unit.ParseSlope), prints[unit.Slope], nil}
 	case aShare:
@@ -121,11 +121,11 @@ func printAreaLoad(v float64, sys unit.System) string { return unit.Pressure(v).
 
 func printStress(v float64, sys unit.System) string { return unit.Pressure(v).Stress().Text(sys) }
 
-// parseDiameter reads a length, or M12 and the like.
-func parseDiameter(s string) (float64, error) {
+// ParseDiameter reads a length, or M12 and the like.
+func ParseDiameter(s string) (unit.Length, error) {
 	if len(s) > 1 && (s[0] == 'M' || s[0] == 'm') {
 		if d, err := strconv.Atoi(s[1:]); err == nil && d > 0 && d < 1000 {
-			return float64(d), nil
+			return unit.Length(d) * unit.MM, nil
 		}
 	}
 	l, err := unit.ParseLength(s)
@@ -133,7 +133,7 @@ func parseDiameter(s string) (float64, error) {
 	if errors.As(err, &syntax) {
 		syntax.Forms = "a diameter is written 1/2in, 16mm or M16"
 	}
-	return float64(l), err
+	return l, err
 }
 
 func parseYesNo(s string) (float64, error) {

@@ -14,6 +14,7 @@ import (
 //	|      |foot |      |       |           Bottom is the foot
 type Blocks struct {
 	At            []Place // left to right
+	Alone         string  // mark of the one block whose fasteners, body and floor are checked, under its own load; "" is all
 	Wood          Lumber  // of the lumber plies
 	Moisture      Moisture
 	Width         unit.Length

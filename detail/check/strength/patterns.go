@@ -119,6 +119,22 @@ func (c *calc) solve() {
 	}
 }
 
+// alone takes the load off every block but the one that is checked by itself.
+func (c *calc) alone() {
+	if c.m.Blocks.Alone == "" {
+		return
+	}
+	for i, p := range c.m.Blocks.At {
+		if p.Mark == c.m.Blocks.Alone {
+			c.res.Worst = i
+			continue
+		}
+		for k := range c.solved {
+			c.solved[k].reaction[i], c.solved[k].least[i], c.solved[k].sides[i] = 0, 0, [2]float64{}
+		}
+	}
+}
+
 // beam is the ledger on its blocks. A splice over an inner block ends continuity there.
 func (c *calc) beam() beam {
 	n := len(c.m.Blocks.At)

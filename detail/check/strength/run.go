@@ -69,6 +69,7 @@ func Run(m Model) (check.Report, Results) {
 	if len(c.combos) > 0 {
 		c.solve()
 		c.ledger()
+		c.alone()
 		c.fasteners()
 		c.block()
 		c.uplift()
