@@ -67,9 +67,7 @@ func (b built) compare() []Item {
 		if b.drawnX(k.mark) < 0 {
 			v := Value{V: k.at.MM()}
 			out = append(out, Item{Key: "blocks." + k.mark, Name: "block that is not drawn", Where: k.mark, Kind: unit.KLength, Drawn: Value{Word: "none"}, Found: &v, Exact: true, Source: "as drawn", Verdict: Off})
-			for _, i := range b.blockItems(k.mark, k.at.MM(), near)[1:] {
-				out = append(out, i)
-			}
+			out = append(out, b.blockItems(k.mark, k.at.MM(), near)[1:]...)
 		}
 	}
 	return out
