@@ -3,64 +3,72 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 
 	"github.com/spf13/pflag"
 
-	"standclear/detail/check"
 	"standclear/detail/spec"
-	"standclear/detail/unit"
 )
 
 func checkProject(e env, args []string) int {
 	f := pflag.NewFlagSet("check", pflag.ContinueOnError)
 	var src source
-	asJSON := f.Bool("json", false, "print the report as JSON, every quantity in both unit systems")
+	var how printing
+	how.flags(f)
+	how.unitFlag(f)
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
 	src.flags(f)
-	if code, ok := parse(e, f, "standclear check [PROJECT.yaml]\nprints the checks of a project and writes nothing.", "  standclear check deck.yaml --set fasteners.through.diameter=3/4in\n", args); !ok {
+	if code, ok := parse(e, f, "standclear check [PROJECT.yaml]\nprints the checks of a project and writes nothing.", "  standclear check deck.yaml --set fasteners.through.diameter=3/4in\n  standclear check deck.yaml --units si --no-heat\n  standclear check - --json <deck.yaml\n", args); !ok {
 		return code
+	}
+	e, units, ok := how.read(e, "check")
+	if !ok {
+		return exitInput
 	}
 	j, code := src.load(e, f.Args())
 	if code != exitOK {
 		return code
 	}
-	var err error
-	if *asJSON {
-		err = j.report.WriteJSON(e.out, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults()})
-	} else {
-		err = j.table(e.out, false)
+	if err := j.in(units); err != nil {
+		fmt.Fprintf(e.err, "standclear check: %v\n", err)
+		return exitInput
 	}
-	if err != nil {
-		fmt.Fprintf(e.err, "standclear check: could not write: %v\n", err)
-		return exitWrite
+	if code := written(e, "check", func(w io.Writer) error {
+		if how.json {
+			return j.shown().WriteJSON(w, j.header(units))
+		}
+		return j.table(w, false)
+	}); code != exitOK {
+		return code
 	}
 	return j.code(*strict)
 }
 
 func newProject(e env, args []string) int {
 	f := pflag.NewFlagSet("new", pflag.ContinueOnError)
-	out := f.StringP("out", "o", "", "file to write; standard output when left out")
-	units := f.String("units", "inch", "inch or metric")
-	if code, ok := parse(e, f, "standclear new\nwrites a commented starter project file; what a survey must supply is marked SURVEY.", "  standclear new --units metric --out deck.yaml\n", args); !ok {
+	out := f.StringP("out", "o", "", "`FILE` to write; standard output when left out")
+	units := f.String("units", "inch", "`SYSTEM` of the project: inch or metric")
+	holds(f, "units", "inch", "metric")
+	if code, ok := parse(e, f, "standclear new\nwrites a commented starter project file; what a survey must supply is marked SURVEY.", "  standclear new >deck.yaml\n  standclear new --units metric --out deck.yaml\n", args); !ok {
 		return code
 	}
-	sys, ok := map[string]unit.System{"inch": unit.IP, "metric": unit.SI}[*units]
+	sys, ok := systemOf(*units)
 	if len(f.Args()) > 0 {
 		fmt.Fprintf(e.err, "standclear new: %q is one argument too many; the file to write is named by --out\n", f.Args()[0])
 		return exitInput
 	}
-	if !ok {
+	if !ok || sys == nil {
 		fmt.Fprintf(e.err, "standclear new: --units: given %q; inch or metric is needed\n", *units)
 		return exitInput
 	}
-	text := spec.Starter(sys)
+	text := spec.Starter(*sys)
 	if *out == "" {
-		if _, err := fmt.Fprint(e.out, text); err != nil {
-			return exitWrite
-		}
-		return exitOK
+		return written(e, "new", func(w io.Writer) error {
+			_, err := io.WriteString(w, text)
+			return err
+		})
 	}
 	err := writeFile(*out, []byte(text))
 	switch {

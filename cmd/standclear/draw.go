@@ -36,16 +36,26 @@ const drawGC = 500
 func draw(e env, args []string) int {
 	f := pflag.NewFlagSet("draw", pflag.ContinueOnError)
 	var src source
-	out := f.StringP("out", "o", "", "folder to write the set into (made when it is not there)")
-	only := f.String("only", "", "write only these kinds of drawing: svg, dxf, pdf, comma between them")
+	out := f.StringP("out", "o", "", "write the set into `FOLDER` (made when it is not there)")
+	only := f.String("only", "", "write only these `KINDS` of drawing: svg, dxf, pdf, comma between them")
 	short := f.Bool("short", false, "draw the short set: the five sheets that nobody can do without")
-	one := f.String("sheet", "", "draw this sheet alone, as it is in the set: A-301")
+	one := f.String("sheet", "", "draw this `SHEET` alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
-	layerMap := f.String("layers", "", "name and draw the layers of the DXF files by this map, a file or one of "+strings.Join(layermap.Names(), ", ")+"; other drawings keep their look (standclear layers prints a map)")
+	layerMap := f.String("layers", "", "name and draw the layers of the DXF files by this `MAP`, a file or one of "+strings.Join(layermap.Names(), ", ")+"; other drawings keep their look (standclear layers prints a map)")
+	holds(f, "layers", layermap.Names()...)
+	holds(f, "only", "svg", "dxf", "pdf")
+	holds(f, "sheet")
+	var how printing
+	how.flags(f)
+	how.unitFlag(f)
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
-		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n", args); !ok {
+		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n  standclear draw - --out set --quiet <deck.yaml\n", args); !ok {
 		return code
+	}
+	e, units, ok := how.read(e, "draw")
+	if !ok {
+		return exitInput
 	}
 	kinds, err := kindsOf(*only)
 	if err != nil {
@@ -69,14 +79,11 @@ func draw(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear draw: --sheet: there is no sheet %q in this set; its sheets are %s\n", *one, strings.Join(names, ", "))
 		return exitInput
 	}
-	defer debug.SetGCPercent(debug.SetGCPercent(drawGC))
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	if err := j.judged(e.err, sheets, pages, o); err != nil {
+	if err := j.in(units); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
-	files, err := j.files(sheets, pages, kinds, dxf.Options{Layers: layers})
+	sheets, files, err := j.drawn(e, o, kinds, dxf.Options{Layers: layers})
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
@@ -85,10 +92,30 @@ func draw(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear draw: could not write: %v\n", err)
 		return exitWrite
 	}
-	if err := j.summary(e.out, *out, sheets, files); err != nil {
-		return exitWrite
+	if code := written(e, "draw", func(w io.Writer) error {
+		if how.json {
+			return j.summaryJSON(w, *out, sheets, files, units)
+		}
+		return j.summary(w, *out, sheets, files)
+	}); code != exitOK {
+		return code
 	}
 	return j.code(*strict)
+}
+
+// drawn draws the sheets and every file of the set.
+func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Options) (sheets []*render.Sheet, files []file, err error) {
+	var said bytes.Buffer
+	done := e.busy("drawing the set")
+	defer debug.SetGCPercent(debug.SetGCPercent(drawGC))
+	sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
+	if err = j.judged(&said, sheets, pages, o); err == nil {
+		files, err = j.files(sheets, pages, kinds, cad)
+	}
+	done()
+	fmt.Fprint(e.err, said.String())
+	return sheets, files, err
 }
 
 // judged measures what is about to be written against the rules of drafting and says so when it breaks one:
@@ -155,7 +182,7 @@ func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool, cad dx
 	}
 	all = append(all,
 		output{"checks.json", func(w io.Writer) error {
-			return j.report.WriteJSON(w, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults()})
+			return j.report.WriteJSON(w, j.header(nil))
 		}},
 		output{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.title(), j.spec.Project.System) }},
 		output{"calculation.html", func(w io.Writer) error { return html.WriteReport(w, j.calculation()) }},

@@ -35,6 +35,13 @@ func (g *given) flags(f *pflag.FlagSet) {
 	f.Float64Var(&g.gravity, "gravity", 0, "specific gravity of the wood that holds the thread")
 	f.StringVar(&g.thread, "thread", "", "length of thread in that wood, without the tip")
 	f.BoolVar(&g.asJSON, "json", false, "print JSON, every value in both unit systems")
+	f.VisitAll(func(x *pflag.Flag) {
+		if takes(x) {
+			holds(f, x.Name)
+		}
+	})
+	holds(f, "kind", "bolt", "lag", "screw")
+	holds(f, "side", "wood", "steel")
 }
 
 // fastener prints the design values of one fastener in one shear plane, or pulled out.

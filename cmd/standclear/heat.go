@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -22,11 +21,18 @@ import (
 // solveHeat finds the heat flow through the assembly of a case file.
 func solveHeat(e env, args []string) int {
 	f := pflag.NewFlagSet("heat", pflag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print JSON")
-	percent := f.String("error", "1%", "the most the grid may leave in a flow, or in a temperature of the span of all, 0.01% to 20%")
-	most := f.Int("cells", 12e6, "the most cells of the finest grid")
-	if code, ok := parse(e, f, "standclear heat CASE.yaml\nfinds heat flows, coupling coefficients and temperatures of an assembly of boxes, each with its error.\nExit code 1 says that an error asked for could not be met.", "  standclear heat corner.yaml --error 0.5%\n", args); !ok {
+	var how printing
+	how.flags(f)
+	percent := f.String("error", "1%", "the most, as a `SHARE`, the grid may leave in a flow, or in a temperature of the span of all, 0.01% to 20%")
+	most := f.Int("cells", 12e6, "the most cells of the finest grid, a `NUMBER`")
+	holds(f, "error")
+	holds(f, "cells")
+	if code, ok := parse(e, f, "standclear heat CASE.yaml\nfinds heat flows, coupling coefficients and temperatures of an assembly of boxes, each with its error.\nExit code 1 says that an error asked for could not be met.", "  standclear heat corner.yaml --error 0.5%\n  standclear heat - --json <corner.yaml\n", args); !ok {
 		return code
+	}
+	e, _, ok := how.read(e, "heat")
+	if !ok {
+		return exitInput
 	}
 	c, opt, ok := readHeat(e, f.Args(), *percent, *most)
 	if !ok {
@@ -56,7 +62,7 @@ func solveHeat(e env, args []string) int {
 		return exitFails
 	}
 	write := writeHeat
-	if *asJSON {
+	if how.json {
 		write = writeHeatJSON
 	}
 	if err := write(e.out, r, opt.Error); err != nil {
@@ -88,12 +94,12 @@ func readHeat(e env, args []string, percent string, most int) (*casefile.File, h
 		bad("given %d case files; one is needed (standclear heat --help)", len(args))
 		return nil, opt, false
 	}
-	src, err := os.ReadFile(args[0])
+	name, src, err := e.file(args[0])
 	if err != nil {
 		bad("cannot read the case: %v", err)
 		return nil, opt, false
 	}
-	c, problems := casefile.Read(args[0], src)
+	c, problems := casefile.Read(name, src)
 	if len(problems) > 0 {
 		fmt.Fprintln(e.err, problems.Error())
 		good = false

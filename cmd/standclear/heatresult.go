@@ -119,11 +119,7 @@ func prune(dir string) {
 // progressOn tells a person at a terminal how far a long run has come: nothing in the first second, then one
 // line that is written over.
 func progressOn(w io.Writer) func(step, of int, what string) {
-	f, ok := w.(*os.File)
-	if !ok {
-		return nil
-	}
-	if st, err := f.Stat(); err != nil || st.Mode()&os.ModeCharDevice == 0 {
+	if !terminal(w) {
 		return nil
 	}
 	start, last := time.Now(), ""

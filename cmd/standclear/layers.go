@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"strings"
 
@@ -32,11 +33,10 @@ func printLayers(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear layers: there is no map %q; the maps are %s\n", name, strings.Join(layermap.Names(), ", "))
 		return exitInput
 	}
-	if _, err := e.out.Write(src); err != nil {
-		fmt.Fprintf(e.err, "standclear layers: could not write: %v\n", err)
-		return exitWrite
-	}
-	return exitOK
+	return written(e, "layers", func(w io.Writer) error {
+		_, err := w.Write(src)
+		return err
+	})
 }
 
 // readLayers reads the layer map that --layers names: one of those built in, else a file. Nil layers are ours.
@@ -68,3 +68,6 @@ func readLayers(e env, from string, kinds map[string]bool) (layers *render.Layer
 	}
 	return layers, len(problems) == 0
 }
+
+// layerNames lists the maps that are built in.
+func layerNames() []string { return layermap.Names() }

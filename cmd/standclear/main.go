@@ -4,14 +4,12 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
-
-	"github.com/spf13/pflag"
 )
 
 // version is printed on every sheet and in every report.
@@ -25,10 +23,15 @@ const (
 	exitWrite = 3 // could not write
 )
 
-// command is one verb of the program.
-type command struct {
-	name, args, about string
-	run               func(e env, args []string) int
+// exitCodes says what each code means, for the usage and the manual.
+var exitCodes = []struct {
+	code  int
+	means string
+}{
+	{exitOK, "done, no check fails"},
+	{exitFails, "done, but something fails or cannot be built, or with --strict is open"},
+	{exitInput, "bad input or usage, nothing written"},
+	{exitWrite, "could not write, or broken off"},
 }
 
 // env is what a command may touch of the world.
@@ -40,18 +43,6 @@ type env struct {
 // interruptible returns a context that ends when the user breaks off.
 func (e env) interruptible() (context.Context, context.CancelFunc) {
 	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-}
-
-func commands() []command {
-	return []command{
-		{"draw", "[PROJECT.yaml]", "draw and check a project, write its set", draw},
-		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
-		{"verify", "[PROJECT.yaml]", "hold what was measured on site against the design", verify},
-		{"new", "", "write a commented starter project file", newProject},
-		{"layers", "[NAME]", "print a map of the DXF layers, to change", printLayers},
-		{"fastener", "", "print the design values of one fastener", fastener},
-		{"heat", "CASE.yaml", "find the heat flow through an assembly of boxes", solveHeat},
-	}
 }
 
 func main() {
@@ -66,54 +57,45 @@ func run(args []string, e env) (code int) {
 		}
 	}()
 	if len(args) == 0 || args[0] == "-h" || args[0] == "--help" || args[0] == "help" {
-		usage(e.out)
-		return exitOK
+		return written(e, "--help", usage)
 	}
 	if args[0] == "--version" {
-		fmt.Fprintln(e.out, "standclear", version)
-		return exitOK
+		return written(e, "--version", func(w io.Writer) error {
+			_, err := fmt.Fprintln(w, "standclear", version)
+			return err
+		})
 	}
 	for _, c := range commands() {
 		if c.name == args[0] {
 			return c.run(e, args[1:])
 		}
 	}
-	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, verify, new, layers, fastener, heat (standclear --help)\n", args[0])
+	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are %s (standclear --help)\n", args[0], strings.Join(names(), ", "))
 	return exitInput
 }
 
-func usage(w io.Writer) {
-	fmt.Fprint(w, `standclear draws and checks a deck or balcony ledger that stands off an
-outside-insulated wall on short blocks.
-
-usage: standclear COMMAND [PROJECT.yaml] [flags]
-
-`)
+func usage(w io.Writer) error {
+	p := &printed{w: w}
+	p.f("standclear draws and checks a deck or balcony ledger that stands off an\noutside-insulated wall on short blocks.\n\nusage: standclear COMMAND [PROJECT.yaml] [flags]\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-8s %-15s %s\n", c.name, c.args, c.about)
+		p.f("  %-10s %-15s %s\n", c.name, c.args, c.about)
 	}
-	fmt.Fprint(w, `
-standclear COMMAND --help lists the flags. Without a project the embedded demo is used.
-Exit codes: 0 no check fails; 1 drawn, but something fails or cannot be built;
-2 bad input or usage, nothing written; 3 could not write.
-
-A calculation aid, not a permit drawing: local code and a licensed engineer decide.
-`)
+	p.f("\nstandclear COMMAND --help lists the flags, with examples. Without a project the embedded demo is used;\n- in place of a file is standard input.\n\nExit codes, the same for every command:\n")
+	for _, x := range exitCodes {
+		p.f("  %d  %s\n", x.code, x.means)
+	}
+	p.f("\nA calculation aid, not a permit drawing: local code and a licensed engineer decide.\n")
+	return p.err
 }
 
-// parse reads the flags of a command; ok is false when the command is already answered.
-func parse(e env, f *pflag.FlagSet, about, example string, args []string) (code int, ok bool) {
-	f.SetOutput(e.err)
-	f.SortFlags = false
-	f.Usage = func() {}
-	err := f.Parse(args)
-	switch {
-	case errors.Is(err, pflag.ErrHelp):
-		fmt.Fprintf(e.out, "%s\n\nflags:\n%s\nexample:\n%s", about, f.FlagUsages(), example)
-		return exitOK, false
-	case err != nil:
-		fmt.Fprintf(e.err, "standclear %s: %v (standclear %s --help lists the flags)\n", f.Name(), err, f.Name())
-		return exitInput, false
+// printed keeps the first write error.
+type printed struct {
+	w   io.Writer
+	err error
+}
+
+func (p *printed) f(format string, a ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format, a...)
 	}
-	return 0, true
 }

@@ -16,6 +16,7 @@ import (
 	"standclear/detail/check/thermal"
 	"standclear/detail/demo"
 	"standclear/detail/spec"
+	"standclear/detail/unit"
 )
 
 // source says which project a command works on.
@@ -33,8 +34,10 @@ func (s *source) flags(f *pflag.FlagSet) {
 
 // plainFlags declares what names and changes a project, for a command that finds no heat.
 func (s *source) plainFlags(f *pflag.FlagSet) {
-	f.StringVar(&s.demo, "demo", "", "use an embedded demo: "+strings.Join(demo.Names(), ", "))
-	f.StringArrayVar(&s.sets, "set", nil, "change one parameter, as KEY=VALUE with the keys of the project file (may be repeated)")
+	f.StringVar(&s.demo, "demo", "", "use an embedded `DEMO`: "+strings.Join(demo.Names(), ", "))
+	holds(f, "demo", demo.Names()...)
+	f.StringArrayVar(&s.sets, "set", nil, "change one parameter, as `KEY=VALUE` with the keys of the project file (may be repeated)")
+	holds(f, "set")
 }
 
 // job is a project read, built and checked.
@@ -44,7 +47,10 @@ type job struct {
 	report   check.Report
 	results  strength.Results
 	heat     *thermal.Result // nil when it was not found
+	why      string          // it was not
 	again    design.Reread
+	said     *check.Report // worded for the terminal in another system of units, nil for the project's
+	sys      *unit.System  // that system
 }
 
 // load reads the project, builds it and checks it; everything wrong with the input is printed.
@@ -53,7 +59,9 @@ func (s *source) load(e env, args []string) (*job, int) {
 	if code != exitOK {
 		return nil, code
 	}
+	done := e.busy("looking for the smallest change that mends what fails")
 	design.Mend(j.assembly, &j.report, j.again)
+	done()
 	var why string
 	var err error
 	if j.heat, why, err = s.heat.find(e, j.assembly); err != nil {
@@ -61,7 +69,52 @@ func (s *source) load(e env, args []string) (*job, int) {
 		return nil, exitWrite
 	}
 	design.Heat(j.assembly, j.heat, why, &j.report)
+	j.why = why
 	return j, exitOK
+}
+
+// in words the report for the terminal in another system of units; drawings and files keep the project's. Verdicts
+// and values are the same.
+func (j *job) in(sys *unit.System) error {
+	if sys == nil || *sys == j.spec.Project.System {
+		return nil
+	}
+	s := *j.spec
+	s.Wording = sys
+	a, err := detail.Build(&s)
+	if err != nil {
+		return err
+	}
+	r, _ := design.Check(a)
+	design.Heat(a, j.heat, j.why, &r)
+	for i := range r.Steps {
+		if was := j.report.Find(r.Steps[i].ID); was != nil && was.Verdict == check.Fails {
+			r.Steps[i].Fix = was.Fix // in the words of the project file
+		}
+	}
+	j.said, j.sys = &r, sys
+	return nil
+}
+
+// shown is the report as the terminal has it.
+func (j *job) shown() *check.Report {
+	if j.said != nil {
+		return j.said
+	}
+	return &j.report
+}
+
+// words is the system of units the terminal has.
+func (j *job) words() unit.System {
+	if j.sys != nil {
+		return *j.sys
+	}
+	return j.spec.Project.System
+}
+
+// header says whose report it is; units is the one system asked for, nil for both.
+func (j *job) header(units *unit.System) check.Header {
+	return check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults(), Units: units}
 }
 
 // open reads the project, builds it and checks everything but its heat.
@@ -107,15 +160,12 @@ func (s *source) read(e env, args []string) (string, []byte, error) {
 		return "", nil, fmt.Errorf("one project at a time, not %s", count(len(args), "file"))
 	case len(args) == 1 && s.demo != "":
 		return "", nil, fmt.Errorf("give a project file or --demo, not both")
-	case len(args) == 1 && args[0] == "-":
-		b, err := io.ReadAll(io.LimitReader(e.in, 16<<20))
-		return "standard input", b, err
 	case len(args) == 1:
-		b, err := os.ReadFile(args[0])
+		name, b, err := e.file(args[0])
 		if err != nil {
 			err = fmt.Errorf("the project file cannot be read: %w", err)
 		}
-		return args[0], b, err
+		return name, b, err
 	}
 	name := s.demo
 	if name == "" {
@@ -126,6 +176,16 @@ func (s *source) read(e env, args []string) (string, []byte, error) {
 		return "", nil, fmt.Errorf("there is no demo %q; the demos are %s", name, strings.Join(demo.Names(), ", "))
 	}
 	return "demo " + name, b, nil
+}
+
+// file reads a file by its name, standard input for "-"; what it is called in messages comes back with it.
+func (e env) file(name string) (called string, src []byte, err error) {
+	if name == "-" {
+		src, err = io.ReadAll(io.LimitReader(e.in, 16<<20))
+		return "standard input", src, err
+	}
+	src, err = os.ReadFile(name)
+	return name, src, err
 }
 
 // code returns the exit code a report asks for.

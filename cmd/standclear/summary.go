@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 	"sort"
@@ -28,12 +29,48 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 	return j.table(w, true)
 }
 
+// summaryJSON writes the same as one JSON object; the checks themselves are in checks.json of the set.
+func (j *job) summaryJSON(w io.Writer, dir string, sheets []*render.Sheet, files []file, units *unit.System) error {
+	out := struct {
+		Project    string              `json:"project"`
+		Parameters string              `json:"parameters"`
+		Program    string              `json:"program"`
+		Folder     string              `json:"folder"`
+		Sheets     []string            `json:"sheets"`
+		Files      []string            `json:"files"`
+		Left       []string            `json:"from_an_earlier_drawing"`
+		Counts     map[string]int      `json:"counts"`
+		Verdict    string              `json:"verdict"`
+		Open       []map[string]string `json:"open_checks"`
+		Heat       any                 `json:"heat_added"`
+	}{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Folder: dir, Sheets: []string{}, Files: []string{}, Counts: j.report.Counts(), Verdict: j.report.Worst().String(), Open: []map[string]string{},
+		Left: append([]string{}, leftOver(dir, sheet.Names(sheet.Options{Heat: &thermal.Result{}}), files)...)}
+	for _, s := range sheets {
+		out.Sheets = append(out.Sheets, s.ID)
+	}
+	for _, f := range files {
+		out.Files = append(out.Files, f.name)
+	}
+	for _, s := range j.shown().Steps {
+		if s.Verdict > check.OK {
+			out.Open = append(out.Open, map[string]string{"id": s.ID, "verdict": s.Verdict.String(), "reason": s.Reason, "smallest_change": s.Fix})
+		}
+	}
+	if j.heat != nil {
+		out.Heat = check.JSONAmount(unit.Conductance(j.heat.Drawn().Run.V).Q(), units)
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(out)
+}
+
 // heatLine says what the attachment costs in heat; "" when it is not known.
 func (j *job) heatLine() string {
 	if j.heat == nil {
 		return ""
 	}
-	sys := j.spec.Project.System
+	sys := j.words()
 	d := j.heat.Drawn()
 	t := "heat: the attachment adds " + unit.Conductance(d.Run.V).Q().Text(sys)
 	if days := j.spec.Site.DegreeDays; days != nil {
@@ -47,7 +84,7 @@ func (j *job) table(w io.Writer, short bool) error {
 	steps := j.pick(short)
 	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "\nCHECK\tWHERE\tVALUE\tLIMIT\tRATIO\tVERDICT\n")
-	sys := j.spec.Project.System
+	sys := j.words()
 	for _, s := range steps {
 		limit, ratio := "-", "-"
 		if s.Limit != nil {
@@ -57,18 +94,18 @@ func (j *job) table(w io.Writer, short bool) error {
 		if !s.Bare() {
 			value = s.Value.Text(sys)
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, value, limit, ratio, s.Verdict)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, value, limit, ratio, tint(w, s.Verdict.String()))
 	}
 	if err := t.Flush(); err != nil {
 		return err
 	}
-	for _, s := range j.report.Steps {
+	for _, s := range j.shown().Steps {
 		if s.Verdict > check.OK && s.Reason != "" {
 			name := s.Name + ": "
 			if strings.HasPrefix(s.Reason, s.Name) {
 				name = ""
 			}
-			fmt.Fprintf(w, "%s: %s%s\n", s.Verdict, name, s.Reason)
+			fmt.Fprintf(w, "%s: %s%s\n", tint(w, s.Verdict.String()), name, s.Reason)
 			if s.Fix != "" {
 				fmt.Fprintf(w, "  smallest change: %s\n", s.Fix)
 			}
@@ -81,7 +118,7 @@ func (j *job) table(w io.Writer, short bool) error {
 // pick returns every check that is not OK, then, for a short table, the nearest to their limits.
 func (j *job) pick(short bool) []check.Step {
 	var open, good []check.Step
-	for _, s := range j.report.Steps {
+	for _, s := range j.shown().Steps {
 		switch {
 		case s.Verdict > check.OK:
 			open = append(open, s)
@@ -90,7 +127,7 @@ func (j *job) pick(short bool) []check.Step {
 		}
 	}
 	if !short {
-		return j.report.Steps
+		return j.shown().Steps
 	}
 	sort.SliceStable(good, func(a, b int) bool { return good[a].Ratio > good[b].Ratio })
 	return append(open, good[:min(10, len(good))]...)

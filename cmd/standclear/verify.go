@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 	"text/tabwriter"
@@ -18,9 +17,10 @@ import (
 func verify(e env, args []string) int {
 	f := pflag.NewFlagSet("verify", pflag.ContinueOnError)
 	var src source
-	measured := f.String("measured", "", "the field sheet that was filled in, - for standard input")
+	measured := f.String("measured", "", "the field sheet that was filled in, `FIELD.yaml`, - for standard input")
 	form := f.Bool("form", false, "print an empty field sheet of the project, drawn values beside each key")
-	asJSON := f.Bool("json", false, "print JSON, every quantity in both unit systems")
+	var how printing
+	how.flags(f)
 	strict := f.Bool("strict", false, "exit with 1 also when something is not measured, not checked or left to the engineer")
 	src.plainFlags(f)
 	if code, ok := parse(e, f, "standclear verify [PROJECT.yaml] --measured FIELD.yaml\nholds what was measured on the finished work against the design: what is within tolerance, and which checks turn\nwhen the project is built anew with the measured values.",
@@ -28,7 +28,7 @@ func verify(e env, args []string) int {
 		return code
 	}
 	switch {
-	case *form && (*measured != "" || *asJSON || *strict):
+	case *form && (*measured != "" || how.json || how.quiet || *strict):
 		fmt.Fprintln(e.err, "standclear verify: --form prints an empty sheet and goes with no other flag but --demo and --set")
 		return exitInput
 	case !*form && *measured == "":
@@ -36,6 +36,10 @@ func verify(e env, args []string) int {
 		return exitInput
 	case *measured == "-" && f.NArg() == 1 && f.Arg(0) == "-":
 		fmt.Fprintln(e.err, "standclear verify: project and field sheet cannot both come from standard input")
+		return exitInput
+	}
+	e, _, ok := how.read(e, "verify")
+	if !ok {
 		return exitInput
 	}
 	j, code := src.open(e, f.Args())
@@ -53,7 +57,7 @@ func verify(e env, args []string) int {
 		return code
 	}
 	write := func(w io.Writer) error { return j.verified(w, r) }
-	if *asJSON {
+	if how.json {
 		write = func(w io.Writer) error {
 			return r.WriteJSON(w, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version})
 		}
@@ -69,13 +73,7 @@ func verify(e env, args []string) int {
 
 // fieldResult reads a field sheet and verifies it; everything wrong with it is printed.
 func (j *job) fieldResult(e env, from string) (*asbuilt.Result, int) {
-	name, src, err := from, []byte(nil), error(nil)
-	if from == "-" {
-		name = "standard input"
-		src, err = io.ReadAll(io.LimitReader(e.in, 16<<20))
-	} else {
-		src, err = os.ReadFile(from)
-	}
+	name, src, err := e.file(from)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear verify: the field sheet cannot be read: %v\n", err)
 		return nil, exitInput
@@ -84,21 +82,13 @@ func (j *job) fieldResult(e env, from string) (*asbuilt.Result, int) {
 	if !said(e, problems) {
 		return nil, exitInput
 	}
+	defer e.busy("checking anew with what was measured")()
 	r, err := asbuilt.Verify(asbuilt.Design{Assembly: j.assembly, Report: &j.report, Again: j.again}, field)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear verify: %s: %v\n", name, err)
 		return nil, exitInput
 	}
 	return r, exitOK
-}
-
-// written runs a printer of a result and says when it could not write.
-func written(e env, command string, write func(w io.Writer) error) int {
-	if err := write(e.out); err != nil {
-		fmt.Fprintf(e.err, "standclear %s: could not write: %v\n", command, err)
-		return exitWrite
-	}
-	return exitOK
 }
 
 // verified prints what was measured, then the checks that changed, then what fails and what mends it.
@@ -116,7 +106,7 @@ func (j *job) verified(w io.Writer, r *asbuilt.Result) error {
 		if !g.item.Exact {
 			near = asbuilt.NearText(g.item.Tolerance, r.System) + " "
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s(%d)\t%s\n", g.item.Name, marks(g.where), g.drawn, g.found, near, k+1, g.item.Verdict)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s(%d)\t%s\n", g.item.Name, marks(g.where), g.drawn, g.found, near, k+1, tint(w, string(g.item.Verdict)))
 	}
 	if err := t.Flush(); err != nil {
 		return err
@@ -165,7 +155,7 @@ func (j *job) turns(w io.Writer, r *asbuilt.Result) error {
 		if k.Where != "" {
 			where = k.Where
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", k.Step.Name, where, drawn, value, limit, ratio, turnText(k))
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", k.Step.Name, where, drawn, value, limit, ratio, tint(w, turnText(k)))
 	}
 	if err := t.Flush(); err != nil {
 		return err
@@ -233,15 +223,15 @@ func turnReason(k asbuilt.Turn) string {
 }
 
 func verifyVerdict(r *asbuilt.Result) string {
-	t := fmt.Sprintf("%d fail, %d for the engineer, %d off but hold, %d not checked, %d within tolerance; of the checks %s", r.Count(asbuilt.Fails), r.Count(asbuilt.Engineer), r.Count(asbuilt.Off), r.Count(asbuilt.NotChecked), r.Count(asbuilt.OK), turnedText(r))
+	t := fmt.Sprintf("%d fail, %d for the engineer, %d off but hold, %d not checked, %d within tolerance; of the checks %d turned to FAILS, %d to ENGINEER, %d to NOT CHECKED",
+		r.Count(asbuilt.Fails), r.Count(asbuilt.Engineer), r.Count(asbuilt.Off), r.Count(asbuilt.NotChecked), r.Count(asbuilt.OK), r.Turned(check.Fails), r.Turned(check.Engineer), r.Turned(check.NotChecked))
+	if e, n := r.Report.Count(check.Engineer), r.Report.Count(check.NotChecked); e+n > 0 {
+		t += fmt.Sprintf("; the whole as measured leaves %d to the engineer and %d not checked", e, n)
+	}
 	if r.Bad() {
 		return "STOP: " + t
 	}
 	return t
-}
-
-func turnedText(r *asbuilt.Result) string {
-	return fmt.Sprintf("%d turned to FAILS, %d to ENGINEER, %d to NOT CHECKED", r.Turned(check.Fails), r.Turned(check.Engineer), r.Turned(check.NotChecked))
 }
 
 // group is the items of one kind that read alike, at several blocks.

@@ -7,23 +7,28 @@ import (
 	"standclear/detail/unit"
 )
 
-// amount is a quantity in both systems.
-type amount struct {
-	Value   float64 `json:"value"`
-	Unit    string  `json:"unit"`
-	ValueSI float64 `json:"value_si"`
-	UnitSI  string  `json:"unit_si"`
+// Amount is a quantity in JSON: in inch-pound and SI units, or in one of them alone.
+type Amount struct {
+	Value   float64  `json:"value"`
+	Unit    string   `json:"unit"`
+	ValueSI *float64 `json:"value_si,omitempty"`
+	UnitSI  *string  `json:"unit_si,omitempty"`
 }
 
-func amountOf(q unit.Quantity) amount {
+// JSONAmount returns q in the one system, for nil in both.
+func JSONAmount(q unit.Quantity, alone *unit.System) Amount {
+	if alone != nil {
+		v, u := q.In(*alone)
+		return Amount{Value: v, Unit: u}
+	}
 	ip, iu := q.In(unit.IP)
 	si, su := q.In(unit.SI)
-	return amount{ip, iu, si, su}
+	return Amount{ip, iu, &si, &su}
 }
 
 type jsonArg struct {
 	Symbol string `json:"symbol"`
-	amount
+	Amount
 }
 
 type jsonStep struct {
@@ -33,8 +38,8 @@ type jsonStep struct {
 	Name    string    `json:"name"`
 	Formula string    `json:"formula,omitempty"`
 	With    []jsonArg `json:"with,omitempty"`
-	amount
-	Limit   *amount  `json:"limit,omitempty"`
+	Amount
+	Limit   *Amount  `json:"limit,omitempty"`
 	Sense   string   `json:"sense,omitempty"`
 	Ratio   *float64 `json:"ratio,omitempty"`
 	Verdict string   `json:"verdict"`
@@ -61,14 +66,21 @@ type jsonReport struct {
 type Header struct {
 	Project, Parameters, Program string
 	Defaults                     []Assumption // parameters the project file left out
+	Units                        *unit.System // the one to write quantities in, nil for both
 }
 
-// WriteJSON writes the report as one JSON object, every quantity in inch-pound and SI units.
+// Counts returns how many steps have each verdict.
+func (r *Report) Counts() map[string]int {
+	return map[string]int{"fails": r.Count(Fails), "engineer": r.Count(Engineer), "not_checked": r.Count(NotChecked), "ok": r.Count(OK), "info": r.Count(Info)}
+}
+
+// WriteJSON writes the report as one JSON object, every quantity in inch-pound and SI units, or in the one the header
+// asks for.
 func (r *Report) WriteJSON(w io.Writer, h Header) error {
 	out := jsonReport{Project: h.Project, Parameters: h.Parameters, Program: h.Program, Verdict: r.Worst().String(), Cautions: r.Cautions, Assumptions: r.Assumptions, Defaults: h.Defaults,
-		Counts: map[string]int{"fails": r.Count(Fails), "engineer": r.Count(Engineer), "not_checked": r.Count(NotChecked), "ok": r.Count(OK), "info": r.Count(Info)}}
+		Counts: r.Counts()}
 	for _, s := range r.Steps {
-		out.Checks = append(out.Checks, s.json())
+		out.Checks = append(out.Checks, s.json(h.Units))
 	}
 	e := json.NewEncoder(w)
 	e.SetIndent("", "  ")
@@ -76,14 +88,14 @@ func (r *Report) WriteJSON(w io.Writer, h Header) error {
 	return e.Encode(out)
 }
 
-func (s *Step) json() jsonStep {
-	j := jsonStep{ID: s.ID, Group: s.Group.String(), Symbol: s.Symbol, Name: s.Name, Formula: s.Formula, amount: amountOf(s.Value),
+func (s *Step) json(units *unit.System) jsonStep {
+	j := jsonStep{ID: s.ID, Group: s.Group.String(), Symbol: s.Symbol, Name: s.Name, Formula: s.Formula, Amount: JSONAmount(s.Value, units),
 		Verdict: s.Verdict.String(), Clause: s.Clause, Where: s.Where, Reason: s.Reason, Fix: s.Fix, Note: s.Note}
 	for _, a := range s.With {
-		j.With = append(j.With, jsonArg{a.Symbol, amountOf(a.Value)})
+		j.With = append(j.With, jsonArg{a.Symbol, JSONAmount(a.Value, units)})
 	}
 	if s.Limit != nil {
-		l, r := amountOf(*s.Limit), s.Ratio
+		l, r := JSONAmount(*s.Limit, units), s.Ratio
 		j.Limit, j.Ratio, j.Sense = &l, &r, "at most"
 		if s.Sense == AtLeast {
 			j.Sense = "at least"

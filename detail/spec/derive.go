@@ -19,6 +19,14 @@ func (b Blocks) Depth() float64 {
 	return d
 }
 
+// Words returns the system of units that reasons and notes of checks are worded in. Limits go by Project.System.
+func (s *Spec) Words() unit.System {
+	if s.Wording != nil {
+		return *s.Wording
+	}
+	return s.Project.System
+}
+
 // Sets returns the fastener sets in use: one through set, or the set to the rim and the set to the
 // block.
 func (f Fasteners) Sets() []*Set {

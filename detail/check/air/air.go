@@ -28,7 +28,7 @@ type checker struct {
 // Run adds the steps about the gap, its air and its drying to the report, group Water, and what they rest on to its
 // assumptions.
 func Run(a *detail.Assembly, r *check.Report) {
-	c := checker{a: a, path: PathOf(a), r: r, sys: a.Spec.Project.System}
+	c := checker{a: a, path: PathOf(a), r: r, sys: a.Spec.Words()}
 	c.gap()
 	c.ends()
 	c.areas()

@@ -20,12 +20,18 @@ import (
 // drawn returns a demo as a design.
 func drawn(t testing.TB, name string) asbuilt.Design {
 	t.Helper()
+	return changed(t, name, nil)
+}
+
+// changed returns a demo with changes as a design.
+func changed(t testing.TB, name string, sets []string) asbuilt.Design {
+	t.Helper()
 	src, ok := demo.File(name)
 	if !ok {
 		t.Fatalf("no demo %s", name)
 	}
 	again := func(changes ...string) (*spec.Spec, bool) {
-		s, problems := spec.Read(name, src, changes)
+		s, problems := spec.Read(name, src, slices.Concat(sets, changes))
 		return s, len(problems) == 0
 	}
 	s, _ := again()
@@ -287,5 +293,32 @@ func TestWetWoodThickInsulation(t *testing.T) {
 	}
 	if was, now := d.Report.Find("gap_clear").Value.V, r.Report.Find("gap_clear").Value.V; math.Abs(was-now-12.7) > 1e-6 {
 		t.Errorf("gap %.2f mm, drawn %.2f", now, was)
+	}
+}
+
+// What is off holds only where the checks were done: on a deck whose loads nobody stated it is not known, and on one
+// that rests with the engineer it is for the engineer.
+func TestOffInAnOpenDesign(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		changes []string
+		want    asbuilt.Verdict
+	}{
+		{"deck", nil, asbuilt.Off},
+		{"deck", []string{"loads.dead=", "loads.live=", "loads.snow="}, asbuilt.NotChecked},
+		{"balcony", nil, asbuilt.Engineer},
+	} {
+		d := changed(t, c.name, c.changes)
+		f, problems := asbuilt.Read("f.yaml", []byte("block: {width: "+(d.Assembly.Spec.Blocks.Width+unit.Inch/4).Text(unit.IP)+"}"), d.Assembly)
+		if problems != nil {
+			t.Fatal(problems)
+		}
+		r, err := asbuilt.Verify(d, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if i := item(t, r, "block.width"); i.Verdict != c.want {
+			t.Errorf("%s %v: %+v", c.name, c.changes, i)
+		}
 	}
 }

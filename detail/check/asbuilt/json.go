@@ -8,23 +8,12 @@ import (
 	"standclear/detail/unit"
 )
 
-// amount is a quantity in both systems.
-type amount struct {
-	Value   float64 `json:"value"`
-	Unit    string  `json:"unit"`
-	ValueSI float64 `json:"value_si"`
-	UnitSI  string  `json:"unit_si"`
-}
-
 // said is a word or an amount.
 func said(v Value, kind unit.Kind) any {
 	if v.Word != "" {
 		return v.Word
 	}
-	q := unit.Quantity{V: v.V, Kind: kind}
-	ip, iu := q.In(unit.IP)
-	si, su := q.In(unit.SI)
-	return amount{ip, iu, si, su}
+	return check.JSONAmount(unit.Quantity{V: v.V, Kind: kind}, nil)
 }
 
 type jsonItem struct {

@@ -205,6 +205,25 @@ func (r *Result) blame() {
 	}
 }
 
+// doubt takes "holds" from what is off where the checks it would have to hold in are not done, or rest with the
+// engineer, as drawn already.
+func (r *Result) doubt() {
+	open := map[check.Verdict]int{}
+	for _, s := range r.Report.Steps {
+		open[s.Verdict]++
+	}
+	for i := range r.Items {
+		it := &r.Items[i]
+		switch {
+		case it.Verdict != Off:
+		case open[check.NotChecked] > 0:
+			it.Verdict, it.Reason = NotChecked, join(it.Reason, plural(open[check.NotChecked], "check")+" of the design cannot be done: whether they hold with it is not known")
+		case open[check.Engineer] > 0:
+			it.Verdict, it.Reason = Engineer, join(it.Reason, "no check turns, but "+plural(open[check.Engineer], "check")+" of the design rest with the engineer, who is to know of it")
+		}
+	}
+}
+
 // off are the keys of what is off, of the whole or of one block; where none is, of all that is not as drawn.
 func (r *Result) off(mark string) []string {
 	moved := r.moved(mark)

@@ -28,6 +28,7 @@ func Verify(d Design, f *Field) (*Result, error) {
 	r.turned(b)
 	r.atBlocks(b)
 	r.blame()
+	r.doubt()
 	slices.SortStableFunc(r.Turns, func(x, y Turn) int {
 		if x.Worse != y.Worse {
 			return pickInt(x.Worse, -1, 1)
@@ -199,7 +200,8 @@ func (r *Result) notes(b built) {
 	near := nearOf(b.d.Assembly, b.d.Report).at
 	r.Notes = append(r.Notes, "what was not measured stands as drawn; bolts have their drawn length, deck joists their drawn places",
 		"the greatest spacing and the end range that the project asks for may be missed by the tolerance of a block's place, "+near.Q().Text(r.System)+" (judgement)",
-		"a block is checked under its own load as if every block had its measures; where fasteners are missing only whole columns count (judgement)")
+		"a block is checked under its own load as if every block had its measures; where fasteners are missing only whole columns count (judgement)",
+		"heat, damp and mould are not checked anew")
 	if b.f.Parameters != "" && b.f.Parameters != b.d.Assembly.Spec.Hash {
 		r.Notes = append(r.Notes, "measured against the drawings "+b.f.Parameters+"; the project is now "+b.d.Assembly.Spec.Hash)
 	}

@@ -33,7 +33,7 @@ func deadLoad(a *detail.Assembly, r *check.Report) {
 		Note:   "guards, stairs, benches and what hangs below the deck are to be added by whoever states the dead load",
 	}
 	if step.Value.V > step.Limit.V {
-		step.Fix = "loads.dead: " + unit.Pressure(step.Value.V).AreaLoad().Text(s.Project.System) + " or more"
+		step.Fix = "loads.dead: " + unit.Pressure(step.Value.V).AreaLoad().Text(s.Words()) + " or more"
 	}
 	r.Add(step)
 }

@@ -30,7 +30,7 @@ const clauseHeat = "ISO 10211:2017, solved in three dimensions"
 
 // heatSteps states the heat of the drawn attachment and of the ways compared with it.
 func heatSteps(a *detail.Assembly, h *thermal.Result, r *check.Report) {
-	sys := a.Spec.Project.System
+	sys := a.Spec.Words()
 	add := func(s check.Step) {
 		s.Group = check.Heat
 		if s.Clause == "" {
@@ -81,7 +81,7 @@ func season(a *detail.Assembly, h *thermal.Result, add func(check.Step)) {
 	w := h.Drawn()
 	s.Value = unit.Energy(w.Season(float64(*days)).V).Q()
 	s.With = []check.Arg{{Symbol: "H", Value: unit.Conductance(w.Run.V).Q()}}
-	s.Note = fmt.Sprintf("HDD %.0f K d; with a tight ledger %s", float64(*days), unit.Energy(h.Way("tight").Season(float64(*days)).V).Q().Text(a.Spec.Project.System))
+	s.Note = fmt.Sprintf("HDD %.0f K d; with a tight ledger %s", float64(*days), unit.Energy(h.Way("tight").Season(float64(*days)).V).Q().Text(a.Spec.Words()))
 	add(s)
 }
 

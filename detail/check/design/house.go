@@ -79,7 +79,7 @@ func unlisted(s *spec.Spec, key string, b stock.Board) string {
 	if _, sawn := stock.SpeciesOf(b.Key); !sawn || b.Values.E > 0 {
 		return ""
 	}
-	return b.Key + " (" + key + ".material) " + s.Floor.Rim.Depth.Q().Text(s.Project.System) +
+	return b.Key + " (" + key + ".material) " + s.Floor.Rim.Depth.Q().Text(s.Words()) +
 		" deep (floor.rim.depth) is no listed size of sawn lumber, so its values are not known; an engineered rim of that depth is another material"
 }
 

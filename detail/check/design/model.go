@@ -14,7 +14,7 @@ import (
 func Model(a *detail.Assembly) strength.Model {
 	s, f := a.Spec, a.Frame
 	m := strength.Model{
-		System:      s.Project.System,
+		System:      s.Words(),
 		Use:         use(s),
 		Loads:       strength.Loads{Dead: s.Loads.Dead, Live: s.Loads.Live, Snow: s.Loads.Snow, GroundSnow: s.Site.GroundSnow},
 		Joists:      joists(a),

@@ -17,12 +17,14 @@ import (
 type fitter struct {
 	a   *detail.Assembly
 	r   *check.Report
-	sys unit.System
+	sys unit.System // limits go by it
+
+	words unit.System // reasons are worded in it
 }
 
 // Run adds the steps of groups Fit and Water to the report.
 func Run(a *detail.Assembly, r *check.Report) {
-	c := fitter{a: a, r: r, sys: a.Spec.Project.System}
+	c := fitter{a: a, r: r, sys: a.Spec.Project.System, words: a.Spec.Words()}
 	c.layout()
 	c.deckJoists()
 	c.seats()
@@ -43,12 +45,12 @@ func Run(a *detail.Assembly, r *check.Report) {
 func lower(name string) string { return strings.ToLower(name) }
 
 // text prints a length as a drafter writes it.
-func (c *fitter) text(mm float64) string { return unit.Length(mm).Text(c.sys) }
+func (c *fitter) text(mm float64) string { return unit.Length(mm).Text(c.words) }
 
 // fine prints a length to the hundredth of an inch or the tenth of a millimetre, for values that do
 // not fall on a drafting step.
 func (c *fitter) fine(mm float64) string {
-	if c.sys == unit.IP {
+	if c.words == unit.IP {
 		return fmt.Sprintf("%.2f in", mm/25.4)
 	}
 	return fmt.Sprintf("%.1f mm", mm)

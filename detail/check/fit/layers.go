@@ -31,7 +31,7 @@ func (c *fitter) lapList() {
 	var laps []string
 	for _, id := range []string{"flashing_over", "flashing_cover", "wrap_turn_up", "patch_lap", "cap_side_lap", "side_piece_lap", "patch_foot"} {
 		if s := c.r.Find(id); s != nil {
-			laps = append(laps, s.Where+" "+s.Value.Text(c.sys))
+			laps = append(laps, s.Where+" "+s.Value.Text(c.words))
 		}
 	}
 	c.r.Add(check.Step{ID: "water_layers", Group: check.Water, Name: "laps of the water layers, from the cladding down and in", Clause: "geometry of the parts", Where: "all blocks", Note: strings.Join(laps, "; ")})

@@ -64,7 +64,7 @@ type checker struct {
 
 // Run adds the steps of group Moisture to the report.
 func Run(s *spec.Spec, heat *Solved, r *check.Report) {
-	c := checker{s: s, heat: heat, r: r, sys: s.Project.System, layers: s.Wall.Layers, retarder: s.Wall.Retarder}
+	c := checker{s: s, heat: heat, r: r, sys: s.Words(), layers: s.Wall.Layers, retarder: s.Wall.Retarder}
 	c.class3()
 	c.atBlock()
 	var lacking []string
