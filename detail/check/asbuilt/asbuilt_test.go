@@ -322,3 +322,19 @@ func TestOffInAnOpenDesign(t *testing.T) {
 		}
 	}
 }
+
+// The outermost bolts 2 in from the block's end in place of 2 3/4 in: the end distance found is 2 in; 3 1/4 in from it
+// the columns stand 8 3/4 - 2 x 3 1/4 = 2 1/4 in apart in place of 3 1/4 in.
+func TestEndOfTheBlock(t *testing.T) {
+	_, r := verified(t, "deck", "blocks: {B2: {through: {end: 2in}}, B3: {through: {end: 3 1/4in}}}")
+	if i := item(t, r, "blocks.B2.through.end"); i.Verdict == asbuilt.OK || !strings.Contains(i.Reason, `off by -3/4"`) {
+		t.Errorf("%+v", i)
+	}
+	k := turn(r, "washer_clear", "B3") // washers of 3 in, 2 1/4 in apart
+	if k == nil || k.Step.Verdict != check.Fails {
+		t.Errorf("%+v", k)
+	}
+	if turn(r, "washer_clear", "B2") != nil {
+		t.Error("bolts nearer the end stand no closer together")
+	}
+}

@@ -156,8 +156,7 @@ func (b built) block(s *spec.Spec, mark string) (left map[string]int, ok bool) {
 			}
 		}
 		if found.end != nil && !b.without[at+".end"] {
-			x := set.Offsets()
-			s.Blocks.Width = 2 * (unit.Length(x[len(x)-1]) + *found.end)
+			endAt(s, set, *found.end)
 		}
 		if found.count != nil && !b.without[at+".count"] {
 			if lost := perBlock(b.d.Assembly, name) - *found.count; lost > 0 {
@@ -167,6 +166,17 @@ func (b built) block(s *spec.Spec, mark string) (left map[string]int, ok bool) {
 		}
 	}
 	return left, ok
+}
+
+// endAt puts the outermost fasteners of a set at a distance from the ends of the block: nearer, the block is the
+// shorter; farther, the columns stand the closer together. Either is the reading that holds less.
+func endAt(s *spec.Spec, set *spec.Set, end unit.Length) {
+	x := set.Offsets()
+	if half := unit.Length(x[len(x)-1]) + end; half < s.Blocks.Width/2 {
+		s.Blocks.Width = 2 * half
+	} else if len(x) > 1 {
+		set.ColumnStep = max(0, s.Blocks.Width-2*end) / unit.Length(len(x)-1)
+	}
 }
 
 // rowKey names the row of a set, counted from 0 as lists are in messages.

@@ -69,6 +69,7 @@ func measures(a *detail.Assembly) []measure {
 	out = append(out, moisture("ledger", "the ledger", s.Ledger.Moisture.Assembly, func(s *spec.Spec) *spec.Moisture { return &s.Ledger.Moisture }))
 	length("block", "height", "height of the blocks", "at the wall, the one farthest off", s.Blocks.Height.MM(), 2*in, 24*in, wood, byWood, "make blocks as drawn", func(s *spec.Spec, v Value) { s.Blocks.Height = unit.Length(v.V) })
 	length("block", "width", "width of the blocks", "along the wall, the one farthest off", s.Blocks.Width.MM(), in, 48*in, wood, byWood, "make blocks as drawn", func(s *spec.Spec, v Value) { s.Blocks.Width = unit.Length(v.V) })
+	length("block", "below", "top of the blocks below the top of the ledger", "at the wall side, the one farthest off", s.Blocks.Below.MM(), -6*in, 12*in, fine, bySheets, "hang the ledger at its drawn height on the blocks", func(s *spec.Spec, v Value) { s.Blocks.Below = unit.Length(v.V) })
 	length("block", "depth", "depth of the blocks", "all plies together, the one farthest off", s.Blocks.Depth(), in/2, 24*in, fine, bySheets, "make blocks as drawn", blockDepth)
 	out = append(out, moisture("block", "the blocks", s.Blocks.Moisture.Assembly, func(s *spec.Spec) *spec.Moisture { return &s.Blocks.Moisture }))
 	out = append(out, hardware(s, fine)...)
