@@ -34,22 +34,3 @@ func TestReadProblems(t *testing.T) {
 		}
 	}
 }
-
-// Whatever stands in a field sheet, it reads or has problems, and what reads is verified or refused.
-func FuzzRead(f *testing.F) {
-	for _, s := range []string{"rim: {thickness: 1in}", "blocks: {B3: missing, X1: {at: 40in, through: {count: 3}}}", "gap: {clear: 0in}\nledger: {top: -5in}", "blocks: {B1: {through: {rows: [1in, 2in], end: 1in}}}", "house_joists: {first: 0in, spacing: 12in}"} {
-		f.Add(s)
-	}
-	d := drawn(f, "deck")
-	f.Fuzz(func(t *testing.T, s string) {
-		field, problems := asbuilt.Read("f.yaml", []byte(s), d.Assembly)
-		if (field == nil) != (len(problems) > 0) {
-			t.Fatalf("%v with %v", field, problems)
-		}
-		if field != nil {
-			if r, err := asbuilt.Verify(d, field); err == nil && len(r.Items) == 0 {
-				t.Error("nothing to measure")
-			}
-		}
-	})
-}
