@@ -216,6 +216,8 @@ func (r *Result) doubt() {
 		it := &r.Items[i]
 		switch {
 		case it.Verdict != Off:
+		case len(r.Already) > 0:
+			it.Verdict, it.Reason = NotChecked, join(it.Reason, "the design fails as drawn already: whether it would hold with it is not known")
 		case open[check.NotChecked] > 0:
 			it.Verdict, it.Reason = NotChecked, join(it.Reason, plural(open[check.NotChecked], "check")+" of the design cannot be done: whether they hold with it is not known")
 		case open[check.Engineer] > 0:
