@@ -73,7 +73,7 @@ func bashCompletion(p *printed, of []declaration) {
 		p.f("%sCOMPREPLY=($(compgen -W %s -- \"$cur\"))\n", depth, words)
 	}
 	p.f("# bash completion of standclear; made by: standclear completion bash\n# shellcheck disable=SC2207\n\n_standclear() {\n\tlocal cur=${COMP_WORDS[COMP_CWORD]} prev='' options='' words=''\n\tCOMPREPLY=()\n\tif ((COMP_CWORD == 1)); then\n")
-	offer("\t\t", "'"+strings.Join(commandNames(of), " ")+" --help --version'")
+	offer("\t\t", "'"+strings.Join(namesOf(of), " ")+" --help --version'")
 	p.f("\t\treturn\n\tfi\n\tprev=${COMP_WORDS[COMP_CWORD-1]}\n\tcase \"${COMP_WORDS[1]} $prev\" in\n")
 	for i := range of {
 		d := &of[i]
@@ -109,7 +109,7 @@ func bashCompletion(p *printed, of []declaration) {
 	p.f("\tfi\n}\ncomplete -o default -F _standclear standclear\n")
 }
 
-func commandNames(of []declaration) []string {
+func namesOf(of []declaration) []string {
 	var out []string
 	for _, d := range of {
 		out = append(out, d.name)
