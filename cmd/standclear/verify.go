@@ -9,8 +9,11 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/check/asbuilt"
+	"standclear/detail/check/design"
+	"standclear/detail/unit"
 )
 
 // verify holds what was measured on site against the design, or prints the sheet to fill in.
@@ -21,6 +24,7 @@ func verify(e env, args []string) int {
 	form := f.Bool("form", false, "print an empty field sheet of the project, drawn values beside each key")
 	var how printing
 	how.flags(f)
+	how.unitFlag(f)
 	strict := f.Bool("strict", false, "exit with 1 also when something is not measured, not checked or left to the engineer")
 	src.plainFlags(f)
 	if code, ok := parse(e, f, "standclear verify [PROJECT.yaml] --measured FIELD.yaml\nholds what was measured on the finished work against the design: what is within tolerance, and which checks turn\nwhen the project is built anew with the measured values.",
@@ -28,7 +32,7 @@ func verify(e env, args []string) int {
 		return code
 	}
 	switch {
-	case *form && (*measured != "" || how.json || how.quiet || *strict):
+	case *form && (*measured != "" || how.json || how.quiet || how.units != "" || *strict):
 		fmt.Fprintln(e.err, "standclear verify: --form prints an empty sheet and goes with no other flag but --demo and --set")
 		return exitInput
 	case !*form && *measured == "":
@@ -38,13 +42,17 @@ func verify(e env, args []string) int {
 		fmt.Fprintln(e.err, "standclear verify: project and field sheet cannot both come from standard input")
 		return exitInput
 	}
-	e, _, ok := how.read(e, "verify")
+	e, units, ok := how.read(e, "verify")
 	if !ok {
 		return exitInput
 	}
 	j, code := src.open(e, f.Args())
 	if code != exitOK {
 		return code
+	}
+	if err := j.reword(units); err != nil {
+		fmt.Fprintf(e.err, "standclear verify: %v\n", err)
+		return exitInput
 	}
 	if *form {
 		return written(e, "verify", func(w io.Writer) error {
@@ -59,7 +67,7 @@ func verify(e env, args []string) int {
 	write := func(w io.Writer) error { return j.verified(w, r) }
 	if how.json {
 		write = func(w io.Writer) error {
-			return r.WriteJSON(w, check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version})
+			return r.WriteJSON(w, j.header(units))
 		}
 	}
 	if code := written(e, "verify", write); code != exitOK {
@@ -69,6 +77,20 @@ func verify(e env, args []string) int {
 		return exitFails
 	}
 	return exitOK
+}
+
+// reword builds and checks the job anew with its reasons worded in another system of units; nil is its own.
+func (j *job) reword(sys *unit.System) error {
+	if sys == nil {
+		return nil
+	}
+	j.spec.Wording = sys
+	a, err := detail.Build(j.spec)
+	if err == nil {
+		j.assembly = a
+		j.report, j.results = design.Check(a)
+	}
+	return err
 }
 
 // fieldResult reads a field sheet and verifies it; everything wrong with it is printed.

@@ -109,6 +109,7 @@ func (b built) spec(s *spec.Spec) {
 		}
 	}
 	b.pin(s)
+	s.Wording = b.d.Assembly.Spec.Wording
 	near := nearOf(b.d.Assembly, b.d.Report).at
 	s.Blocks.Positions = nil
 	for _, p := range b.at() {

@@ -9,11 +9,11 @@ import (
 )
 
 // said is a word or an amount.
-func said(v Value, kind unit.Kind) any {
+func said(v Value, kind unit.Kind, alone *unit.System) any {
 	if v.Word != "" {
 		return v.Word
 	}
-	return check.JSONAmount(unit.Quantity{V: v.V, Kind: kind}, nil)
+	return check.JSONAmount(unit.Quantity{V: v.V, Kind: kind}, alone)
 }
 
 type jsonItem struct {
@@ -46,7 +46,8 @@ type jsonTurn struct {
 	Remedy  string   `json:"smallest_remedy,omitempty"`
 }
 
-// WriteJSON writes the result as one JSON object, every quantity in inch-pound and SI units; null is a value that
+// WriteJSON writes the result as one JSON object, every quantity in inch-pound and SI units, or in the one
+// the header asks for; null is a value that
 // was not measured or is not there.
 func (r *Result) WriteJSON(w io.Writer, h check.Header) error {
 	out := struct {
@@ -63,26 +64,26 @@ func (r *Result) WriteJSON(w io.Writer, h check.Header) error {
 	}{h.Project, h.Parameters, h.Program, r.Bad(), map[string]int{"fails": r.Count(Fails), "engineer": r.Count(Engineer), "off": r.Count(Off), "not_checked": r.Count(NotChecked), "ok": r.Count(OK)},
 		[]jsonItem{}, []jsonTurn{}, append([]string{}, r.Already...), r.Notes, r.Report.Cautions}
 	for _, i := range r.Items {
-		j := jsonItem{Key: i.Key, Name: i.Name, Where: i.Where, Drawn: said(i.Drawn, i.Kind), Source: i.Source, Verdict: i.Verdict, Reason: i.Reason, Remedy: i.Remedy}
+		j := jsonItem{Key: i.Key, Name: i.Name, Where: i.Where, Drawn: said(i.Drawn, i.Kind, h.Units), Source: i.Source, Verdict: i.Verdict, Reason: i.Reason, Remedy: i.Remedy}
 		if i.Found != nil {
-			j.Found = said(*i.Found, i.Kind)
+			j.Found = said(*i.Found, i.Kind, h.Units)
 		}
 		if !i.Exact {
-			j.Tolerance = said(Value{V: i.Tolerance.MM()}, unit.KLength)
+			j.Tolerance = said(Value{V: i.Tolerance.MM()}, unit.KLength, h.Units)
 		}
 		out.Items = append(out.Items, j)
 	}
 	for _, t := range r.Turns {
 		s := t.Step
-		j := jsonTurn{ID: s.ID, Name: s.Name, Where: s.Where, Value: said(Value{V: s.Value.V}, s.Value.Kind), Ratio: s.Ratio, Verdict: s.Verdict.String(), Worse: t.Worse, Clause: s.Clause, Reason: s.Reason, Causes: t.Causes, Remedy: t.Remedy}
+		j := jsonTurn{ID: s.ID, Name: s.Name, Where: s.Where, Value: said(Value{V: s.Value.V}, s.Value.Kind, h.Units), Ratio: s.Ratio, Verdict: s.Verdict.String(), Worse: t.Worse, Clause: s.Clause, Reason: s.Reason, Causes: t.Causes, Remedy: t.Remedy}
 		if t.Where != "" {
 			j.Where = t.Where
 		}
 		if t.Drawn != nil {
-			j.Was, j.From = said(Value{V: t.Drawn.Value.V}, t.Drawn.Value.Kind), t.Drawn.Verdict.String()
+			j.Was, j.From = said(Value{V: t.Drawn.Value.V}, t.Drawn.Value.Kind, h.Units), t.Drawn.Verdict.String()
 		}
 		if s.Limit != nil {
-			j.Limit = said(Value{V: s.Limit.V}, s.Limit.Kind)
+			j.Limit = said(Value{V: s.Limit.V}, s.Limit.Kind, h.Units)
 		}
 		out.Turns = append(out.Turns, j)
 	}

@@ -84,6 +84,9 @@ func (r *Result) atBlocks(b built) {
 			continue
 		}
 		turns := against(&now, &r.Report, p.mark)
+		for i := range turns {
+			turns[i].Drawn = b.d.Report.Find(turns[i].Step.ID)
+		}
 		r.Turns = append(r.Turns, turns...)
 		if len(turns) == 0 {
 			continue
@@ -138,7 +141,7 @@ func (b built) packs(mark string, bad map[string]bool) bool {
 // beside says where new blocks beside one carry what it cannot be counted on for: one of the two, else both; ""
 // when they do not.
 func (b built) beside(mark string) string {
-	sys := b.d.Assembly.Spec.Project.System
+	sys := b.d.Assembly.Spec.Words()
 	room, was := b.room([]string{mark}), failing(b.d.Report)
 	var left, right []spot
 	for _, p := range room {

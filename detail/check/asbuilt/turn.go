@@ -156,7 +156,7 @@ func (b built) oneMore(bad map[string]bool, try func(b built) (check.Report, err
 				m += count(is)
 			}
 			if n > m {
-				sys := b.d.Assembly.Spec.Project.System
+				sys := b.d.Assembly.Spec.Words()
 				words, mends = fmt.Sprintf("add a block between %s and %s at %s, with backing, ties and fasteners as drawn (checked anew)", p.left, p.right, lengthText(p.x, sys)), got
 			}
 			if n == len(bad) {

@@ -13,7 +13,7 @@ import (
 // Verify compares what was measured with the design and checks the design anew with the measured values. It fails
 // only when what was measured cannot be drawn at all.
 func Verify(d Design, f *Field) (*Result, error) {
-	r := &Result{System: d.Assembly.Spec.Project.System}
+	r := &Result{System: d.Assembly.Spec.Words()}
 	for _, s := range d.Report.Steps {
 		if s.Verdict == check.Fails {
 			r.Already = append(r.Already, s.Name)
@@ -52,7 +52,7 @@ func pickInt(is bool, yes, no int) int {
 // compare lists every item with its deviation judged by tolerance alone.
 func (b built) compare() []Item {
 	var out []Item
-	sys := b.d.Assembly.Spec.Project.System
+	sys := b.d.Assembly.Spec.Words()
 	for _, m := range measures(b.d.Assembly) {
 		i := Item{Key: m.path(), Name: m.name, Kind: m.kind, Word: len(m.words) > 0, Drawn: m.drawn, Exact: m.exact, Tolerance: m.near, Source: m.source, Remedy: m.right}
 		if v, ok := b.f.whole[m.path()]; ok {
@@ -77,7 +77,7 @@ func (b built) compare() []Item {
 // blockItems are the items of one block.
 func (b built) blockItems(mark string, x float64, near blockNear) []Item {
 	a, k := b.d.Assembly, b.f.block(mark)
-	sys, path := a.Spec.Project.System, "blocks."+mark
+	sys, path := a.Spec.Words(), "blocks."+mark
 	if k.missing {
 		none := Value{Word: "missing"}
 		return []Item{{Key: path, Name: "block", Where: mark, Kind: unit.KLength, Drawn: Value{V: x}, Found: &none, Exact: true, Source: "as drawn", Verdict: Fails, Reason: "block " + mark + " is not there",
