@@ -39,6 +39,9 @@ func TestEveryCommandHelps(t *testing.T) {
 		if !strings.Contains(usage, "  "+c.name+" ") || !strings.Contains(usage, c.about) {
 			t.Errorf("%s is not in the usage", c.name)
 		}
+		if _, same, _ := typed("", "help", c.name); same != out {
+			t.Errorf("help %s is not %s --help", c.name, c.name)
+		}
 		if code, _, errs := typed("", c.name, "--no-such-flag"); code != exitInput || !strings.Contains(errs, "standclear "+c.name) {
 			t.Errorf("%s --no-such-flag: code %d: %s", c.name, code, errs)
 		}

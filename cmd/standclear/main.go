@@ -56,6 +56,9 @@ func run(args []string, e env) (code int) {
 			code = exitInput
 		}
 	}()
+	if len(args) == 2 && args[0] == "help" {
+		args = []string{args[1], "--help"}
+	}
 	if len(args) == 0 || args[0] == "-h" || args[0] == "--help" || args[0] == "help" {
 		return written(e, "--help", usage)
 	}

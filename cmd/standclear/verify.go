@@ -115,7 +115,14 @@ func (j *job) fieldResult(e env, from string) (*asbuilt.Result, int) {
 
 // verified prints what was measured, then the checks that changed, then what fails and what mends it.
 func (j *job) verified(w io.Writer, r *asbuilt.Result) error {
-	fmt.Fprintf(w, "%s, as measured\n\n", j.title())
+	head := j.title() + ", as measured"
+	if r.By != "" {
+		head += " by " + r.By
+	}
+	if r.Date != "" {
+		head += " on " + r.Date
+	}
+	fmt.Fprintf(w, "%s\n\n", head)
 	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "MEASURED\tWHERE\tDRAWN\tFOUND\tTOLERANCE\tVERDICT\n")
 	var sources []string
@@ -209,7 +216,7 @@ func (j *job) reasons(w io.Writer, r *asbuilt.Result) {
 		said[k.Remedy] = true
 		for _, o := range r.Turns {
 			if o.Worse && o.Remedy == k.Remedy && (k.Remedy != "" || o.Step.ID == k.Step.ID && o.Where == k.Where) {
-				fmt.Fprintln(w, turnReason(o))
+				fmt.Fprintf(w, "%s: %s\n", tint(w, o.Step.Verdict.String()), turnReason(o))
 			}
 		}
 		if k.Remedy != "" {
@@ -224,7 +231,7 @@ func (j *job) reasons(w io.Writer, r *asbuilt.Result) {
 		if i.Where != "" {
 			name += " " + i.Where
 		}
-		fmt.Fprintf(w, "%s: %s: %s\n", i.Verdict, name, i.Reason)
+		fmt.Fprintf(w, "%s: %s: %s\n", tint(w, string(i.Verdict)), name, i.Reason)
 		if i.Verdict == asbuilt.Fails && i.Remedy != "" && !said[i.Remedy] {
 			fmt.Fprintf(w, "  to put it right: %s\n", i.Remedy)
 		}
@@ -239,9 +246,9 @@ func turnReason(k asbuilt.Turn) string {
 	}
 	reason := strings.TrimPrefix(strings.TrimPrefix(k.Step.Reason, k.Step.Name), ": ")
 	if len(reason) < len(k.Step.Reason) && strings.HasPrefix(reason, " is") {
-		return fmt.Sprintf("%s: %s%s", k.Step.Verdict, name, reason)
+		return name + reason
 	}
-	return fmt.Sprintf("%s: %s: %s", k.Step.Verdict, name, strings.TrimSpace(reason))
+	return name + ": " + strings.TrimSpace(reason)
 }
 
 func verifyVerdict(r *asbuilt.Result) string {

@@ -84,6 +84,8 @@ type Turn struct {
 // Result is the comparison and the re-check.
 type Result struct {
 	System  unit.System
+	By      string // who measured, and when, as the field sheet says
+	Date    string
 	Items   []Item
 	Turns   []Turn       // worse ones first, then by ratio
 	Report  check.Report // the checks of the whole with the measured values

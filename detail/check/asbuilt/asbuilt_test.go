@@ -214,8 +214,7 @@ func TestTwoBoltsMissing(t *testing.T) {
 	}
 }
 
-// A block 1/4 in off the ledger: the load line of B5 stands 6.75 + 0.25 in from the rim face, and its 781.41 lb turn
-// by 7 x 781.41 = 5469.9 lb-in; drawn, B1 with 957.48 lb governs at 6463 lb-in. The bolts bend across the gap.
+// A block 1/4 in off the ledger: its bolts bend across the gap and its loose parts bear nothing. A feeler's gap is none.
 func TestGapBeforeABlock(t *testing.T) {
 	_, r := verified(t, "deck", "blocks: {B5: {gap: 1/4in}, B7: {gap: 1/32in}}")
 	k := turn(r, "many_layer_void", "B5")

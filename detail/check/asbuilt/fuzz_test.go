@@ -9,13 +9,9 @@ import (
 	"standclear/detail/spec"
 )
 
-// Whatever stands in a field sheet, it reads or has problems; what reads is compared, and checked with every block by
-// itself, or cannot be drawn.
-func FuzzRead(f *testing.F) {
-	for _, s := range []string{"rim: {thickness: 1in}", "blocks: {B3: missing, X1: {at: 40in, through: {count: 3}}}", "gap: {clear: 0in}\nledger: {top: -5in}",
-		"blocks: {B1: {through: {rows: [1in, 2in], end: 1in}}}", "house_joists: {first: 0in, spacing: 12in}", "blocks: {B1: {at: 0in}, B9: {at: 176in, gap: 4in}}", "block: {width: 1in, depth: 1/2in, height: 2in}"} {
-		f.Add(s)
-	}
+// deck is the demo as a design.
+func deck(t testing.TB) Design {
+	t.Helper()
 	src, _ := demo.File("deck")
 	again := func(changes ...string) (*spec.Spec, bool) {
 		s, problems := spec.Read("deck", src, changes)
@@ -24,12 +20,22 @@ func FuzzRead(f *testing.F) {
 	s, _ := again()
 	a, err := detail.Build(s)
 	if err != nil {
-		f.Fatal(err)
+		t.Fatal(err)
 	}
 	report, _ := design.Check(a)
-	d := Design{a, &report, again}
+	return Design{a, &report, again}
+}
+
+// Whatever stands in a field sheet, it reads or has problems; what reads is compared, and checked with every block by
+// itself, or cannot be drawn.
+func FuzzRead(f *testing.F) {
+	for _, s := range []string{"rim: {thickness: 1in}", "blocks: {B3: missing, X1: {at: 40in, through: {count: 3}}}", "gap: {clear: 0in}\nledger: {top: -5in}",
+		"blocks: {B1: {through: {rows: [1in, 2in], end: 1in}}}", "house_joists: {first: 0in, spacing: 12in}", "blocks: {B1: {at: 0in}, B9: {at: 176in, gap: 4in}}", "block: {width: 1in, depth: 1/2in, height: 2in}"} {
+		f.Add(s)
+	}
+	d := deck(f)
 	f.Fuzz(func(t *testing.T, s string) {
-		field, problems := Read("f.yaml", []byte(s), a)
+		field, problems := Read("f.yaml", []byte(s), d.Assembly)
 		if (field == nil) != (len(problems) > 0) {
 			t.Fatalf("%v with %v", field, problems)
 		}

@@ -54,6 +54,8 @@ func (r *Result) WriteJSON(w io.Writer, h check.Header) error {
 		Project    string         `json:"project"`
 		Parameters string         `json:"parameters"`
 		Program    string         `json:"program"`
+		By         string         `json:"measured_by,omitempty"`
+		Date       string         `json:"date,omitempty"`
 		Bad        bool           `json:"fails"`
 		Counts     map[string]int `json:"counts"`
 		Items      []jsonItem     `json:"measured"`
@@ -61,7 +63,7 @@ func (r *Result) WriteJSON(w io.Writer, h check.Header) error {
 		Already    []string       `json:"fails_as_drawn"`
 		Notes      []string       `json:"notes"`
 		Cautions   []string       `json:"cautions"`
-	}{h.Project, h.Parameters, h.Program, r.Bad(), map[string]int{"fails": r.Count(Fails), "engineer": r.Count(Engineer), "off": r.Count(Off), "not_checked": r.Count(NotChecked), "ok": r.Count(OK)},
+	}{h.Project, h.Parameters, h.Program, r.By, r.Date, r.Bad(), map[string]int{"fails": r.Count(Fails), "engineer": r.Count(Engineer), "off": r.Count(Off), "not_checked": r.Count(NotChecked), "ok": r.Count(OK)},
 		[]jsonItem{}, []jsonTurn{}, append([]string{}, r.Already...), r.Notes, r.Report.Cautions}
 	for _, i := range r.Items {
 		j := jsonItem{Key: i.Key, Name: i.Name, Where: i.Where, Drawn: said(i.Drawn, i.Kind, h.Units), Source: i.Source, Verdict: i.Verdict, Reason: i.Reason, Remedy: i.Remedy}

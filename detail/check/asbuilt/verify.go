@@ -13,7 +13,7 @@ import (
 // Verify compares what was measured with the design and checks the design anew with the measured values. It fails
 // only when what was measured cannot be drawn at all.
 func Verify(d Design, f *Field) (*Result, error) {
-	r := &Result{System: d.Assembly.Spec.Words()}
+	r := &Result{System: d.Assembly.Spec.Words(), By: f.By, Date: f.Date}
 	for _, s := range d.Report.Steps {
 		if s.Verdict == check.Fails {
 			r.Already = append(r.Already, s.Name)

@@ -3,6 +3,8 @@ package asbuilt
 import (
 	"math"
 	"testing"
+
+	"standclear/detail/unit"
 )
 
 // Which columns count when fasteners are missing.
@@ -32,6 +34,33 @@ func TestThreeOfFour(t *testing.T) {
 		}
 		if most > 0.5+1e-4 || most < 1./3 {
 			t.Errorf("h/b %.2f: %.4f V on one", ratio, most)
+		}
+	}
+}
+
+// By hand: B5 carries 1.25 x 418.203/12 x (113 - 77.125)/2 = 781.41 lb, the load line 6.75 in from the rim face, and
+// the moment is 5274.5 lb-in. A gap of 1/4 in puts the ledger and its load line that much farther out, 7 in, and as much
+// more deck stands over the ledger: it carries 66 1/4 + 1/4 in of deck in place of 66 1/4, so 784.36 lb and 5490.5 lb-in.
+func TestMomentAcrossAGap(t *testing.T) {
+	d := deck(t)
+	field, problems := Read("f.yaml", []byte("blocks: {B5: {gap: 1/4in}}"), d.Assembly)
+	if problems != nil {
+		t.Fatal(problems)
+	}
+	for _, c := range []struct {
+		b          built
+		load, want float64
+	}{{built{d: d, f: field}, 784.36, 5490.5}, {built{d: d, f: field}.but("blocks.B5.gap"), 781.41, 5274.5}} {
+		r, err := c.b.checkBlock("B5")
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, v := r.Find("moment_at_rim_face"), r.Find("plane1_rim_from_block")
+		if got := m.Value.V / float64(unit.PoundInch); math.Abs(got-c.want) > 0.5 || m.Where != "B5" {
+			t.Errorf("%.1f lb-in at %s, want %.1f", got, m.Where, c.want)
+		}
+		if got := v.Value.V / float64(unit.Pound); math.Abs(got-c.load) > 0.01 {
+			t.Errorf("%.2f lb on the fasteners, want %.2f", got, c.load)
 		}
 	}
 }
