@@ -38,6 +38,7 @@ type job struct {
 	report   check.Report
 	results  strength.Results
 	heat     *thermal.Result // nil when it was not found
+	why      string          // it was not
 }
 
 // load reads the project, builds it and checks it; everything wrong with the input is printed.
@@ -70,12 +71,11 @@ func (s *source) build(e env, name string, src []byte) (*job, int) {
 		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
 		return again, len(problems) == 0
 	})
-	var why string
-	if j.heat, why, err = s.heat.find(e, a); err != nil {
+	if j.heat, j.why, err = s.heat.find(e, a); err != nil {
 		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 		return nil, exitWrite
 	}
-	design.Heat(a, j.heat, why, &j.report)
+	design.Heat(a, j.heat, j.why, &j.report)
 	return j, exitOK
 }
 

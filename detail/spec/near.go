@@ -60,7 +60,11 @@ func (k key) typed(path string, v float64, sys unit.System) Typed {
 		return Typed{Number: v}
 	}
 	text := k.kind.typed(v)
-	t := Typed{Number: v, Value: k.kind.measure().print(v, sys), Sets: [][]string{{path + "=" + text}}}
+	shown := k.kind.measure().print(v, sys)
+	if k.kind == aLength || k.kind == aDiameter { // no digit lost
+		shown = unit.Length(v).Q().Text(sys)
+	}
+	t := Typed{Number: v, Value: shown, Sets: [][]string{{path + "=" + text}}}
 	section, name, _ := cutLast(path)
 	switch name {
 	case "thickness", "depth", "width", "height": // a size beside it must not contradict

@@ -1,0 +1,396 @@
+package explain
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"text/tabwriter"
+
+	"standclear/detail/check"
+	"standclear/detail/check/design"
+	"standclear/detail/spec"
+	"standclear/detail/stock"
+	"standclear/detail/unit"
+)
+
+// share is how far a number is moved; counts move by one, temperatures by 1 K, bolts to the next size.
+const share = 0.05
+
+// Sweep is a design tried with one number at a time a little less and a little more.
+type Sweep struct {
+	rows []swept
+	held bool // the blocks stayed where they stand
+}
+
+type swept struct {
+	near       spec.Near
+	less, more tried
+}
+
+// tried is the outcome of one change.
+type tried struct {
+	typed  spec.Typed
+	report *check.Report // nil when it was not tried or cannot be built
+	why    string        // it cannot
+}
+
+// Effect is what one number of the project does to one check.
+type Effect struct {
+	Key, Now   string
+	Less, More Side
+	Most       float64 // the greatest change of the ratio, or of the value over itself
+	Power      float64 // of the number that the ratio goes with; NaN where that cannot be told
+}
+
+// Side is one direction: what was tried and what came out.
+type Side struct {
+	Value string // of the number
+	To    float64
+	Text  string // ratio or value, with a verdict that turned
+}
+
+// Sweep tries every number that can bear on a check. What moves climate alone is judged with the heat there is; what
+// moves the wall needs a heat solve of its own and is left out for checks of heat and moisture. tell is told how far it
+// is, and may be nil. It stops early when ctx ends.
+func (j *Job) Sweep(ctx context.Context, id string, tell func(step, of int)) *Sweep {
+	s := j.Report.Find(id)
+	if s == nil {
+		return nil
+	}
+	sw := &Sweep{}
+	hold := j.hold(s)
+	sw.held = hold != nil
+	if sw.held {
+		sw.rows = append(sw.rows, j.spread())
+	}
+	for _, n := range j.Assembly.Spec.Nears(share) {
+		if bears(n.Key, s.Group) {
+			sw.rows = append(sw.rows, swept{near: n, less: tried{typed: n.Less}, more: tried{typed: n.More}})
+		}
+	}
+	var wait sync.WaitGroup
+	var next, done atomic.Int64
+	for range runtime.GOMAXPROCS(0) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= len(sw.rows) || ctx.Err() != nil {
+					return
+				}
+				r := &sw.rows[i]
+				r.bolts(j.Assembly.Spec)
+				j.try(&r.more, hold, s.Group)
+				if r.more.report == nil || differs(s, r.more.report.Find(id)) {
+					j.try(&r.less, hold, s.Group)
+				}
+				if n := done.Add(1); tell != nil {
+					tell(int(n), len(sw.rows))
+				}
+			}
+		}()
+	}
+	wait.Wait()
+	return sw
+}
+
+// hold is the change that keeps the blocks where they stand, so that a number shows what it does itself and not where
+// the search for places then jumps to. It is nil where the check does not come out alike with it.
+func (j *Job) hold(s *check.Step) []string {
+	if len(j.Assembly.Blocks) == 0 || s.Group == check.Heat || s.Group == check.Moisture {
+		return nil
+	}
+	sets := []string{j.axes(1)}
+	r, err := j.report(sets, s.Group)
+	if err != nil {
+		return nil
+	}
+	if now := r.Find(s.ID); now == nil || differs(s, now) {
+		return nil
+	}
+	return sets
+}
+
+// axes are the places of the blocks, drawn apart from the middle of the ledger.
+func (j *Job) axes(by float64) string {
+	mid := j.Assembly.Spec.Ledger.Length.MM() / 2
+	var at []string
+	for _, b := range j.Assembly.Blocks {
+		at = append(at, fmt.Sprintf("%.9gmm", mid+(b.X-mid)*by))
+	}
+	return "blocks.positions=[" + strings.Join(at, ", ") + "]"
+}
+
+// spread moves the blocks nearer to each other and farther apart, all by one share.
+func (j *Job) spread() swept {
+	greatest := 0.0
+	for i, b := range j.Assembly.Blocks[1:] {
+		greatest = max(greatest, b.X-j.Assembly.Blocks[i].X)
+	}
+	typed := func(by float64) tried {
+		return tried{typed: spec.Typed{Number: greatest * by, Value: unit.Length(greatest * by).Q().Text(j.sys()), Sets: [][]string{{j.axes(by)}}}}
+	}
+	return swept{near: spec.Near{Entry: spec.Entry{Key: spaces, Value: unit.Length(greatest).Q().Text(j.sys())}, Number: greatest}, less: typed(1 - share), more: typed(1 + share)}
+}
+
+// spaces stands for the distances between blocks, which the project file has only where it gives their places.
+const spaces = "all spaces of the blocks"
+
+// bears reports whether a key can bear on a group of checks.
+func bears(key string, g check.Group) bool {
+	section, _, _ := strings.Cut(key, ".")
+	if g == check.Heat || g == check.Moisture {
+		return section == "site" && !slices.Contains([]string{"site.ground_snow", "site.wind", "site.frost"}, key)
+	}
+	switch section {
+	case "project", "sheets", "rates":
+		return false
+	case "site":
+		return key == "site.ground_snow" || g == check.Water || g == check.Scope
+	case "foundation", "water", "doors", "obstacles", "stock":
+		return g >= check.Fit
+	}
+	return true
+}
+
+// bolts turns a diameter into the next bolt on either side, with a hole that has as much play.
+func (r *swept) bolts(s *spec.Spec) {
+	if !r.near.Diameter {
+		return
+	}
+	at, ok := stock.BoltOf(unit.Length(r.near.Number))
+	if !ok {
+		return
+	}
+	var thinner, thicker *stock.Bolt
+	for _, b := range stock.Bolts() {
+		switch {
+		case b.Metric != at.Metric:
+		case b.D < at.D-0.05:
+			thinner = &b
+		case b.D > at.D+0.05 && thicker == nil:
+			thicker = &b
+		}
+	}
+	set := strings.TrimSuffix(r.near.Key, ".diameter")
+	for _, e := range []struct {
+		to *stock.Bolt
+		at *tried
+	}{{thinner, &r.less}, {thicker, &r.more}} {
+		if e.to == nil {
+			e.at.typed = spec.Typed{}
+			continue
+		}
+		e.at.typed = r.near.Set(e.to.D.MM(), s.Project.System)
+		for _, f := range s.Fasteners.Sets() {
+			if f.Diameter == unit.Length(r.near.Number) {
+				hole := fmt.Sprintf("%s.hole=%.6gmm", set, (e.to.D + f.Hole - f.Diameter).MM())
+				for i := range e.at.typed.Sets {
+					e.at.typed.Sets[i] = append(e.at.typed.Sets[i], hole)
+				}
+				break
+			}
+		}
+	}
+}
+
+// try fills in the report of a change.
+func (j *Job) try(t *tried, hold []string, g check.Group) {
+	var first error
+	for _, sets := range t.typed.Sets {
+		r, err := j.report(slices.Concat(hold, sets), g)
+		if err == nil {
+			t.report = r
+			return
+		}
+		if first == nil {
+			first = err
+		}
+	}
+	if first != nil {
+		t.why = first.Error()
+	}
+}
+
+// report checks the design with changes: all of it, or what climate moves.
+func (j *Job) report(sets []string, g check.Group) (*check.Report, error) {
+	if g != check.Heat && g != check.Moisture {
+		t, err := j.Base.Try(sets...)
+		if err != nil {
+			return nil, err
+		}
+		return &t.Report, nil
+	}
+	s, problems := spec.Read(j.Base.Name, j.Base.Src, slices.Concat(j.Base.Sets, sets))
+	if s == nil {
+		return nil, problems
+	}
+	a := *j.Assembly
+	a.Spec = s
+	r := &check.Report{}
+	design.Heat(&a, j.Heat, j.NoHeat, r)
+	return r, nil
+}
+
+// measure is what is compared of a step: its ratio, else its value.
+func measure(s *check.Step) float64 {
+	switch {
+	case s == nil || s.Verdict == check.NotChecked:
+		return math.NaN()
+	case s.Limit != nil && s.Ratio < check.Beyond:
+		return s.Ratio
+	case s.Limit == nil && !s.Bare():
+		return s.Value.V
+	}
+	return math.NaN()
+}
+
+// differs reports whether a step came out otherwise.
+func differs(was, now *check.Step) bool {
+	if now == nil || now.Verdict != was.Verdict {
+		return true
+	}
+	a, b := measure(was), measure(now)
+	return math.Abs(a-b) > 1e-6*math.Max(1e-3, math.Abs(a))
+}
+
+// Effects ranks what moves a check of the report, most first.
+func (sw *Sweep) Effects(was *check.Step, sys unit.System) []Effect {
+	var out []Effect
+	v0 := measure(was)
+	scale := 1.0
+	if was.Limit == nil && v0 != 0 {
+		scale = math.Abs(v0)
+	}
+	for _, r := range sw.rows {
+		e := Effect{Key: r.near.Key, Now: r.near.Value, Power: math.NaN()}
+		moved := false
+		for _, d := range []struct {
+			t *tried
+			s *Side
+		}{{&r.less, &e.Less}, {&r.more, &e.More}} {
+			d.s.To = math.NaN()
+			if d.t.report == nil {
+				continue
+			}
+			now := d.t.report.Find(was.ID)
+			d.s.Value, d.s.Text = d.t.typed.Value, "gone"
+			if now == nil {
+				moved, e.Most = true, max(e.Most, 1)
+				continue
+			}
+			d.s.To = measure(now)
+			d.s.Text = outcome(was, now, sys)
+			if differs(was, now) {
+				moved = true
+				if m := math.Abs(d.s.To-v0) / scale; m > e.Most {
+					e.Most = m
+				} else if now.Verdict != was.Verdict {
+					e.Most = max(e.Most, 1)
+				}
+			}
+		}
+		if !moved {
+			continue
+		}
+		a, b, x := e.Less.To, e.More.To, r.more.typed.Number/r.less.typed.Number
+		if a > 0 && b > 0 && x > 0 && x != 1 && (a-v0)*(b-v0) <= 0 { // none where it turns about
+			e.Power = math.Log(b/a) / math.Log(x)
+		}
+		out = append(out, e)
+	}
+	slices.SortStableFunc(out, func(a, b Effect) int {
+		switch {
+		case a.Most > b.Most:
+			return -1
+		case a.Most < b.Most:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// outcome prints the ratio or value of a step, and its verdict where that turned.
+func outcome(was, now *check.Step, sys unit.System) string {
+	t := "-"
+	switch {
+	case now.Limit != nil:
+		t = now.RatioText()
+		if now.Ratio < check.Beyond {
+			t = fmt.Sprintf("%.3f", now.Ratio)
+		}
+	case !now.Bare():
+		t = now.Value.Text(sys)
+	}
+	if now.Verdict != was.Verdict {
+		t += " " + now.Verdict.String()
+	}
+	return t
+}
+
+// writeMoves writes what moves the check most.
+func (j *Job) writeMoves(p *printer, s *check.Step, sw *Sweep, top int) {
+	p.f("\nWHAT MOVES IT MOST\n")
+	if sw == nil {
+		p.f("  not asked for\n")
+		return
+	}
+	all := sw.Effects(s, j.sys())
+	what := "ratio"
+	if s.Limit == nil {
+		what = "value"
+	}
+	if len(all) == 0 {
+		p.f("  no number of the project, %.0f %% less or more, moves it (%d tried)\n", 100*share, len(sw.rows))
+	} else {
+		p.f("%s\n", wrap("  ", fmt.Sprintf("one number at a time, %.0f %% less and more (a count by one, a temperature by 1 K, a bolt to the next size), the design checked anew%s; %d of %d move it. Power n: the %s goes with the number to the n.", 100*share, either(sw.held, ", blocks held where they stand", ""), len(all), len(sw.rows), what)))
+		t := tabwriter.NewWriter(writerOf{p}, 0, 0, 2, ' ', 0)
+		fmt.Fprintf(t, "  NUMBER\tNOW\tLESS\t%[1]s\tMORE\t%[1]s\tPOWER\n", strings.ToUpper(what))
+		for _, e := range all[:min(top, len(all))] {
+			power := "-"
+			if !math.IsNaN(e.Power) {
+				power = fmt.Sprintf("%+.2f", e.Power)
+			}
+			fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\n", e.Key, e.Now, dash(e.Less.Value), dash(e.Less.Text), dash(e.More.Value), dash(e.More.Text), power)
+		}
+		if err := t.Flush(); err != nil && p.err == nil {
+			p.err = err
+		}
+	}
+	if s.Group == check.Heat || s.Group == check.Moisture {
+		j.writeWays(p)
+	}
+}
+
+// writeWays lists what other ways to hang the deck would give.
+func (j *Job) writeWays(p *printer) {
+	p.f("%s\n", wrap("  ", "what changes the wall or the blocks needs a heat solve of its own: standclear compare --variant"))
+	if j.Heat == nil {
+		return
+	}
+	for _, w := range j.Heat.Ways {
+		p.f("  %-42s %s, lowest factor f %.3f\n", strings.ToLower(w.Name), unit.Conductance(w.Run.V).Q().Text(j.sys()), w.Low.V)
+	}
+}
+
+func dash(s string) string {
+	if s == "" {
+		return "-"
+	}
+	return s
+}
+
+// writerOf lets a tabwriter write through a printer.
+type writerOf struct{ p *printer }
+
+func (w writerOf) Write(b []byte) (int, error) {
+	w.p.f("%s", b)
+	return len(b), w.p.err
+}
