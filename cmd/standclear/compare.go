@@ -16,6 +16,7 @@ import (
 	"standclear/detail/check/thermal"
 	"standclear/detail/compare"
 	"standclear/detail/sheet"
+	"standclear/detail/sheet/judge"
 	"standclear/detail/spec"
 	"standclear/detail/trial"
 	"standclear/render"
@@ -212,6 +213,12 @@ func compareSheet(e env, name string, all []*compare.Design) int {
 		return exitInput
 	}
 	sheets := sheet.Compose(drawn.Assembly, &all[0].Report, drawn.Results, sheet.Options{Version: version, Heat: heat, Sheet: "G-002"})
+	if found, err := judge.Layout(sheets[0]); err != nil {
+		fmt.Fprintf(e.err, "standclear compare: %v\n", err)
+		return exitInput
+	} else if len(found) > 0 {
+		fmt.Fprintf(e.err, "LAYOUT: %s, first: %v\n", count(len(found), "violation"), found[0])
+	}
 	var b bytes.Buffer
 	if err := writeSheet(&b, strings.ToLower(filepath.Ext(name)), sheets[0]); err != nil {
 		fmt.Fprintf(e.err, "standclear compare: %v\n", err)

@@ -25,6 +25,7 @@ func explainCheck(e env, args []string) int {
 	var src source
 	top := f.Int("top", 10, "how many of the numbers that move the check are shown, 1 to 200")
 	still := f.Bool("no-moves", false, "do not look for what moves the check")
+	only := f.StringArray("move", nil, "move this number of the project alone, by its key (may be repeated)")
 	src.flags(f)
 	if code, ok := parse(e, f, explainAbout, "  standclear explain\n  standclear explain ledger_fb\n  standclear explain top_row_tension deck.yaml --set blocks.max_spacing=20in\n", args); !ok {
 		return code
@@ -46,11 +47,12 @@ func explainCheck(e env, args []string) int {
 	x := explain.Job{Base: trial.Base{Name: name, Src: text, Sets: src.sets}, Assembly: j.assembly, Report: &j.report, Results: j.results, Heat: j.heat, NoHeat: j.why}
 	if id == "" {
 		err = x.WriteList(e.out)
-	} else if ids := x.IDs(); !slices.Contains(ids, id) {
-		fmt.Fprintf(e.err, "standclear explain: there is no check %q in this project; the nearest are %s (standclear explain lists all %d)\n", id, strings.Join(spec.Nearest(id, ids, 3), ", "), len(ids))
-		return exitInput
 	} else {
-		sweep, broken := moves(e, &x, id, *still)
+		if err := known(&x, id, *only); err != nil {
+			fmt.Fprintf(e.err, "standclear explain: %v\n", err)
+			return exitInput
+		}
+		sweep, broken := moves(e, &x, id, *still, *only)
 		if broken {
 			fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 			return exitWrite
@@ -62,6 +64,20 @@ func explainCheck(e env, args []string) int {
 		return exitWrite
 	}
 	return j.code(false)
+}
+
+// known says which name the project does not have, and the nearest that it has.
+func known(x *explain.Job, id string, numbers []string) error {
+	if ids := x.IDs(); !slices.Contains(ids, id) {
+		return fmt.Errorf("there is no check %q in this project; the nearest are %s (standclear explain lists all %d)", id, strings.Join(spec.Nearest(id, ids, 3), ", "), len(ids))
+	}
+	all := x.Numbers()
+	for _, n := range numbers {
+		if !slices.Contains(all, n) {
+			return fmt.Errorf("--move: %q is no number of this project; the nearest are %s", n, strings.Join(spec.Nearest(n, all, 3), ", "))
+		}
+	}
+	return nil
 }
 
 // checkAndFile tells the id of a check from the name of a project: a lone argument that ends in .yaml or .yml, or is
@@ -77,7 +93,7 @@ func checkAndFile(args []string) (id string, files []string) {
 }
 
 // moves finds what moves a check, unless that is not asked for.
-func moves(e env, x *explain.Job, id string, still bool) (s *explain.Sweep, broken bool) {
+func moves(e env, x *explain.Job, id string, still bool, only []string) (s *explain.Sweep, broken bool) {
 	if still {
 		return nil, false
 	}
@@ -88,7 +104,7 @@ func moves(e env, x *explain.Job, id string, still bool) (s *explain.Sweep, brok
 	if tell != nil {
 		each = func(step, of int) { tell(step, of, "") }
 	}
-	s = x.Sweep(ctx, id, each)
+	s = x.Sweep(ctx, id, each, only...)
 	clearProgress(tell, e.err)
 	return s, ctx.Err() != nil
 }

@@ -83,16 +83,9 @@ func (j Job) spacers(drawn *Design) *Design {
 func (d *Design) plain() {
 	s := d.site
 	d.Parts = Parts{Counted: true, Ledger: s.Ledger.Length, Bought: s.Ledger.Length, Cut: s.Ledger.Length, Pieces: len(s.Ledger.Splices) + 1}
-	load := unit.Pressure(0)
-	for _, p := range []*unit.Pressure{s.Loads.Live, s.Loads.Snow, s.Site.GroundSnow} {
-		if p != nil {
-			load = max(load, *p)
-		}
-	}
-	rows := stock.PlainLedger(load, s.Deck.Span)
-	if len(rows) < 2 {
-		d.Parts.NoBolts = "the prescriptive table ends before this load and span"
-		d.noCost = d.Parts.NoBolts
+	rows, why := plainRows(s)
+	if why != "" {
+		d.Parts.NoBolts, d.noCost = why, why
 		return
 	}
 	n := int(math.Ceil(float64(s.Ledger.Length/rows[1].Spacing)-1e-9)) + 1
@@ -100,6 +93,27 @@ func (d *Design) plain() {
 	if d.Key == "tight" {
 		d.Why += fmt.Sprintf("; that asks for a %s at %s (IRC 2021 table R507.9.1.3(1), for comparison only)", rows[1].Connection, rows[1].Spacing.Text(d.sys))
 	}
+}
+
+// plainRows are what the prescriptive table asks of this deck, or why it does not say.
+func plainRows(s *spec.Spec) (rows []stock.PlainSpacing, why string) {
+	l := s.Loads
+	switch {
+	case l.Live == nil || l.Snow == nil && s.Site.GroundSnow == nil:
+		return nil, "the prescriptive table goes by live load and snow, which are not both stated"
+	case s.Deck.Kind != "deck" || *l.Live > 40*unit.PSF+1e-9:
+		return nil, "the prescriptive table is for decks at 40 psf (1.9 kPa) of live load"
+	}
+	load := *l.Live
+	for _, p := range []*unit.Pressure{l.Snow, s.Site.GroundSnow} {
+		if p != nil {
+			load = max(load, *p)
+		}
+	}
+	if rows = stock.PlainLedger(load, s.Deck.Span); len(rows) < 2 {
+		return nil, "the prescriptive table ends before this load and span"
+	}
+	return rows, ""
 }
 
 // sandwich is the drawn design with a foam pad of t mm behind the outermost ply of its blocks, or none, and the same

@@ -68,7 +68,7 @@ func (j *Job) Write(w io.Writer, id string, sweep *Sweep, top int) error {
 		return fmt.Errorf("there is no check %q", id)
 	}
 	p := &printer{w: w}
-	p.f("%s  [%s]\n", s.Name, s.ID)
+	p.f("%s\n", wrap("", s.Name+" ["+s.ID+"]"))
 	p.f("group: %s", s.Group)
 	if s.Where != "" {
 		p.f("; where: %s", s.Where)

@@ -56,8 +56,8 @@ type Side struct {
 
 // Sweep tries every number that can bear on a check. What moves climate alone is judged with the heat there is; what
 // moves the wall needs a heat solve of its own and is left out for checks of heat and moisture. tell is told how far it
-// is, and may be nil. It stops early when ctx ends.
-func (j *Job) Sweep(ctx context.Context, id string, tell func(step, of int)) *Sweep {
+// is, and may be nil. With keys, those numbers alone are tried. It stops early when ctx ends.
+func (j *Job) Sweep(ctx context.Context, id string, tell func(step, of int), keys ...string) *Sweep {
 	s := j.Report.Find(id)
 	if s == nil {
 		return nil
@@ -65,11 +65,11 @@ func (j *Job) Sweep(ctx context.Context, id string, tell func(step, of int)) *Sw
 	sw := &Sweep{}
 	hold := j.hold(s)
 	sw.held = hold != nil
-	if sw.held {
+	if sw.held && len(keys) == 0 {
 		sw.rows = append(sw.rows, j.spread())
 	}
 	for _, n := range j.Assembly.Spec.Nears(share) {
-		if bears(n.Key, s.Group) {
+		if slices.Contains(keys, n.Key) || len(keys) == 0 && bears(n.Key, s.Group) {
 			sw.rows = append(sw.rows, swept{near: n, less: tried{typed: n.Less}, more: tried{typed: n.More}})
 		}
 	}
@@ -141,6 +141,15 @@ func (j *Job) spread() swept {
 
 // spaces stands for the distances between blocks, which the project file has only where it gives their places.
 const spaces = "all spaces of the blocks"
+
+// Numbers lists the keys of the project that hold a number which can be moved.
+func (j *Job) Numbers() []string {
+	var out []string
+	for _, n := range j.Assembly.Spec.Nears(share) {
+		out = append(out, n.Key)
+	}
+	return out
+}
 
 // bears reports whether a key can bear on a group of checks.
 func bears(key string, g check.Group) bool {
