@@ -56,8 +56,11 @@ func Ways(all []*Design) (*thermal.Result, string) {
 		w := *d.Way
 		w.Key, w.Drawn, w.Name = d.Key, false, strings.ToUpper(d.Name)
 		w.Note = strings.Join(d.Changes, ", ")
-		if w.Note == "" {
+		switch w.Note {
+		case "":
 			w.Note = d.File
+		case d.Name: // it has no name
+			w.Name = strings.ToUpper(strings.ReplaceAll(d.Key, "_", " "))
 		}
 		out.Ways = append(out.Ways, w)
 	}
