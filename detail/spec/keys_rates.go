@@ -70,4 +70,7 @@ func parseMoney(s string) (float64, error) {
 	return v, nil
 }
 
-func printMoney(v float64, _ unit.System) string { return strconv.FormatFloat(v, 'f', 2, 64) }
+// printMoney writes an amount with two decimals, a whole one without.
+func printMoney(v float64, _ unit.System) string {
+	return strings.TrimSuffix(strconv.FormatFloat(v, 'f', 2, 64), ".00")
+}

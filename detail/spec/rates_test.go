@@ -18,7 +18,7 @@ func TestRates(t *testing.T) {
 		t.Error("a rate that was not stated has a value")
 	}
 	for _, e := range s.Entries() {
-		if want, ok := map[string]string{"rates.lumber": "1.50/ft", "rates.hour": "60.00", "rates.fastener": ""}[e.Key]; ok && e.Value != want {
+		if want, ok := map[string]string{"rates.lumber": "1.50/ft", "rates.hour": "60", "rates.fastener": ""}[e.Key]; ok && e.Value != want {
 			t.Errorf("%s prints %q; want %q", e.Key, e.Value, want)
 		}
 	}
