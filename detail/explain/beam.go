@@ -51,8 +51,11 @@ func (j *Job) diagram(id string) []string {
 	print := func(i int) string { return d[i].Moment.Q().Text(j.sys()) }
 	switch {
 	case strings.Contains(id, "defl"):
-		what, pick = "deflection, downward drawn downward", func(i int) float64 { return -d[i].Deflection.MM() }
-		print = func(i int) string { return d[i].Deflection.Q().Text(j.sys()) }
+		what, pick = "deflection, upward positive,", func(i int) float64 { return -d[i].Deflection.MM() }
+		print = func(i int) string {
+			v, in := (-d[i].Deflection).Q().In(j.sys())
+			return fmt.Sprintf("%.2g %s", v, in)
+		}
 	case strings.Contains(id, "fv") || strings.Contains(id, "_v_"):
 		what, pick = "shear", func(i int) float64 { return float64(d[i].Shear) }
 		print = func(i int) string { return d[i].Shear.Q().Text(j.sys()) }
@@ -67,15 +70,14 @@ func (j *Job) diagram(id string) []string {
 		}
 	}
 	first, last := d[0].X.MM(), d[len(d)-1].X.MM()
-	at := func(share float64) float64 { // the last station at or before it: enough for a sketch
+	at := func(share float64) float64 {
 		x := first + share*(last-first)
-		k := 0
-		for i := range d {
-			if d[i].X.MM() <= x+1e-6 {
-				k = i
+		for i := 1; i < len(d); i++ {
+			if a, b := d[i-1].X.MM(), d[i].X.MM(); x <= b && b > a {
+				return pick(i-1) + (pick(i)-pick(i-1))*(x-a)/(b-a)
 			}
 		}
-		return pick(k)
+		return pick(len(d) - 1)
 	}
 	head := fmt.Sprintf("%s with load on all spans, greatest %s at %s, least %s at %s:", what, print(hi), j.text(math.Round(d[hi].X.MM())), print(lo), j.text(math.Round(d[lo].X.MM())))
 	return append(folded(head), plot(wide, 7, at, min(0, pick(lo)), max(0, pick(hi)), '*')...)

@@ -154,7 +154,7 @@ func PutIn(s *check.Step, sys unit.System) string {
 }
 
 const (
-	lower = "abcdefghijklmnopqrstuvwxyz"
+	lower = "abcdefghijklmnopqrstuvwxyz "
 	signs = "=+-*/(),<>^"
 )
 
@@ -170,7 +170,7 @@ func startsWith(rest, symbol, before string) bool {
 		return false
 	}
 	after := rest[len(symbol):]
-	if len(symbol) > 3 && strings.Trim(symbol, lower) == "" { // a word of a sentence, unless signs stand about it
+	if len(symbol) > 3 && strings.Trim(symbol, lower) == "" { // words of a sentence, unless signs stand about it
 		head, tail := strings.TrimRight(before, " "), strings.TrimLeft(after, " ")
 		if !strings.ContainsAny(head[max(0, len(head)-1):], signs) && !strings.ContainsAny(tail[:min(1, len(tail))], signs) {
 			return false
