@@ -167,6 +167,15 @@ func compareFault(e env, head string, err error) int {
 	return exitInput
 }
 
+// tellProblems prints what is wrong with a project, each line with its head.
+func tellProblems(e env, head string, problems spec.Problems) (code int) {
+	for _, p := range problems {
+		fmt.Fprintf(e.err, "%s%v\n", head, p)
+	}
+	fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
+	return exitInput
+}
+
 // heater finds heat by way of the cache; in one run no assembly is solved twice.
 func (s *source) heater(e env) compare.Heater {
 	seen := map[string]*thermal.Result{}

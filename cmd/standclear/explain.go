@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -99,12 +100,16 @@ func moves(e env, x *explain.Job, id string, still bool, only []string) (s *expl
 	}
 	ctx, done := e.interruptible()
 	defer done()
-	tell := progressOn(e.err, "designs tried")
-	var each func(step, of int)
-	if tell != nil {
-		each = func(step, of int) { tell(step, of, "") }
+	var tell func(step, of int)
+	if line := progressOn(e.err); line != nil { // somebody looks
+		start := time.Now()
+		tell = func(step, of int) {
+			if time.Since(start) > time.Second {
+				fmt.Fprintf(e.err, "\rnumbers tried, %d of %d", step, of)
+			}
+		}
+		defer clearProgress(line, e.err)
 	}
-	s = x.Sweep(ctx, id, each, only...)
-	clearProgress(tell, e.err)
+	s = x.Sweep(ctx, id, tell, only...)
 	return s, ctx.Err() != nil
 }

@@ -35,7 +35,7 @@ func solveHeat(e env, args []string) int {
 	ctx, done := e.interruptible()
 	defer done()
 	start := time.Now()
-	tell := progressOn(e.err, "heat flow")
+	tell := progressOn(e.err)
 	if tell != nil {
 		opt.Progress = func(p heat.Progress) {
 			tell(p.Grid+1, p.Grid+1, fmt.Sprintf("%d cells, round %d, %.0f s", p.Cells, p.Round, time.Since(start).Seconds()))

@@ -9,7 +9,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -47,7 +46,7 @@ func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string,
 	}
 	ctx, done := e.interruptible()
 	defer done()
-	opt.Progress = progressOn(e.err, "heat flow")
+	opt.Progress = progressOn(e.err)
 	r, err = thermal.Solve(ctx, a, opt)
 	clearProgress(opt.Progress, e.err)
 	switch {
@@ -119,7 +118,7 @@ func prune(dir string) {
 
 // progressOn tells a person at a terminal how far a long run has come: nothing in the first second, then one
 // line that is written over.
-func progressOn(w io.Writer, what string) func(step, of int, what string) {
+func progressOn(w io.Writer) func(step, of int, what string) {
 	f, ok := w.(*os.File)
 	if !ok {
 		return nil
@@ -128,8 +127,8 @@ func progressOn(w io.Writer, what string) func(step, of int, what string) {
 		return nil
 	}
 	start, last := time.Now(), ""
-	return func(step, of int, now string) {
-		if line := strings.TrimSuffix(fmt.Sprintf("%s, %d of %d: %s", what, step, of, now), ": "); line != last && time.Since(start) > time.Second {
+	return func(step, of int, what string) {
+		if line := fmt.Sprintf("heat flow, %d of %d: %s", step, of, what); line != last && time.Since(start) > time.Second {
 			fmt.Fprintf(w, "\r%-78.78s", line)
 			last = line
 		}

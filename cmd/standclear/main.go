@@ -9,7 +9,6 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"strings"
 	"syscall"
 
 	"github.com/spf13/pflag"
@@ -48,7 +47,7 @@ func commands() []command {
 		{"draw", "[PROJECT.yaml]", "draw and check a project, write its set", draw},
 		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
 		{"compare", "[PROJECT.yaml]", "set ways to hang the deck side by side", compareWays},
-		{"explain", "[CHECK] [PROJECT.yaml]", "say what a check rests on and what moves it", explainCheck},
+		{"explain", "[CHECK] [FILE]", "say what a check rests on and what moves it", explainCheck},
 		{"new", "", "write a commented starter project file", newProject},
 		{"layers", "[NAME]", "print a map of the DXF layers, to change", printLayers},
 		{"fastener", "", "print the design values of one fastener", fastener},
@@ -80,16 +79,8 @@ func run(args []string, e env) (code int) {
 			return c.run(e, args[1:])
 		}
 	}
-	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are %s (standclear --help)\n", args[0], commandNames())
+	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, compare, explain, new, layers, fastener, heat (standclear --help)\n", args[0])
 	return exitInput
-}
-
-func commandNames() string {
-	var all []string
-	for _, c := range commands() {
-		all = append(all, c.name)
-	}
-	return strings.Join(all, ", ")
 }
 
 func usage(w io.Writer) {
@@ -100,7 +91,7 @@ usage: standclear COMMAND [PROJECT.yaml] [flags]
 
 `)
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-8s %-22s %s\n", c.name, c.args, c.about)
+		fmt.Fprintf(w, "  %-8s %-15s %s\n", c.name, c.args, c.about)
 	}
 	fmt.Fprint(w, `
 standclear COMMAND --help lists the flags. Without a project the embedded demo is used.

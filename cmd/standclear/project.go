@@ -51,11 +51,15 @@ func (s *source) load(e env, args []string) (*job, int) {
 	return s.build(e, name, src)
 }
 
-// build is load for a project already read.
+// build is load for what was read.
 func (s *source) build(e env, name string, src []byte) (*job, int) {
 	sp, problems := spec.Read(name, src, s.sets)
 	if len(problems) > 0 {
-		return nil, tellProblems(e, "", problems)
+		for _, p := range problems {
+			fmt.Fprintln(e.err, p)
+		}
+		fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
+		return nil, exitInput
 	}
 	for _, w := range sp.Warnings {
 		fmt.Fprintln(e.err, w)
@@ -77,15 +81,6 @@ func (s *source) build(e env, name string, src []byte) (*job, int) {
 	}
 	design.Heat(a, j.heat, j.why, &j.report)
 	return j, exitOK
-}
-
-// tellProblems prints what is wrong with a project, each line with its head.
-func tellProblems(e env, head string, problems spec.Problems) (code int) {
-	for _, p := range problems {
-		fmt.Fprintf(e.err, "%s%v\n", head, p)
-	}
-	fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
-	return exitInput
 }
 
 func (s *source) read(e env, args []string) (string, []byte, error) {

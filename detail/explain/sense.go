@@ -39,7 +39,7 @@ type tried struct {
 
 // Sweep tries every number that can bear on a check. What moves climate alone is judged with the heat there is; what
 // moves the wall needs a heat solve of its own and is left out for checks of heat and moisture. tell is told how far it
-// is, and may be nil. With keys, those numbers alone are tried. It stops early when ctx ends.
+// is, by several goroutines, and may be nil. With keys, those numbers alone are tried. It stops early when ctx ends.
 func (j *Job) Sweep(ctx context.Context, id string, tell func(step, of int), keys ...string) *Sweep {
 	s := j.Report.Find(id)
 	if s == nil {
