@@ -38,6 +38,8 @@ var below = map[string][]string{
 	"detail/check/asbuilt":  {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/keyfile", "detail/check", "detail/check/design"},
 	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/trial":          {"detail", "detail/spec", "detail/check", "detail/check/design", "detail/check/strength"},
+	"detail/compare":        {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/air", "detail/check/design", "detail/check/thermal", "detail/trial"},
+	"detail/explain":        {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/air", "detail/check/design", "detail/check/strength", "detail/check/thermal", "detail/trial"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat", "detail/keyfile"},

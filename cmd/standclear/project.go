@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -55,22 +56,91 @@ type job struct {
 
 // load reads the project, builds it and checks it; everything wrong with the input is printed.
 func (s *source) load(e env, args []string) (*job, int) {
-	j, code := s.open(e, args)
+	name, src, err := s.read(e, args)
+	if err != nil {
+		fmt.Fprintf(e.err, "standclear: %v\n", err)
+		return nil, exitInput
+	}
+	return s.build(e, name, src)
+}
+
+// build is load for what was read.
+func (s *source) build(e env, name string, src []byte) (*job, int) {
+	j, code := s.cold(e, name, src)
 	if code != exitOK {
 		return nil, code
 	}
 	done := e.busy("looking for the smallest change that mends what fails")
-	design.Mend(j.assembly, &j.report, j.again)
+	j.mend(context.Background())
 	done()
-	var why string
-	var err error
-	if j.heat, why, err = s.heat.find(e, j.assembly); err != nil {
+	heat, why, err := s.heat.find(e, j.assembly)
+	if err != nil {
 		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 		return nil, exitWrite
 	}
-	design.Heat(j.assembly, j.heat, why, &j.report)
-	j.why = why
+	j.warm(heat, why)
 	return j, exitOK
+}
+
+// open reads the project, builds it and checks everything but its heat.
+func (s *source) open(e env, args []string) (*job, int) {
+	name, src, err := s.read(e, args)
+	if err != nil {
+		fmt.Fprintf(e.err, "standclear: %v\n", err)
+		return nil, exitInput
+	}
+	return s.cold(e, name, src)
+}
+
+// cold is open for what was read.
+func (s *source) cold(e env, name string, src []byte) (*job, int) {
+	j, problems, err := s.start(name, src)
+	if !said(e, problems) {
+		return nil, exitInput
+	}
+	for _, w := range j.spec.Warnings {
+		fmt.Fprintln(e.err, w)
+	}
+	if err != nil {
+		fmt.Fprintf(e.err, "standclear: %s: %v\n", name, err)
+		return nil, exitInput
+	}
+	return j, exitOK
+}
+
+// start makes a job of a project file, its report without the heat. What is wrong with the file comes back as
+// problems and no job; an error says why it cannot be built, and the job then holds the spec alone.
+func (s *source) start(name string, src []byte) (*job, spec.Problems, error) {
+	sp, problems := spec.Read(name, src, s.sets)
+	if len(problems) > 0 {
+		return nil, problems, nil
+	}
+	a, err := detail.Build(sp)
+	if err != nil {
+		return &job{spec: sp}, nil, err
+	}
+	j := &job{spec: sp, assembly: a, again: func(changes ...string) (*spec.Spec, bool) {
+		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
+		return again, len(problems) == 0
+	}}
+	j.report, j.results = design.Check(a)
+	return j, nil, nil
+}
+
+// mend writes into every failing check the smallest change that mends it. It gives up when ctx ends.
+func (j *job) mend(ctx context.Context) {
+	design.Mend(j.assembly, &j.report, func(changes ...string) (*spec.Spec, bool) {
+		if ctx.Err() != nil {
+			return nil, false
+		}
+		return j.again(changes...)
+	})
+}
+
+// warm puts the heat in the report, or why it is not known.
+func (j *job) warm(h *thermal.Result, why string) {
+	j.heat, j.why = h, why
+	design.Heat(j.assembly, h, why, &j.report)
 }
 
 // in words the report for the terminal in another system of units; drawings and files keep the project's. Verdicts
@@ -115,33 +185,6 @@ func (j *job) words() unit.System {
 // header says whose report it is; units is the one system asked for, nil for both.
 func (j *job) header(units *unit.System) check.Header {
 	return check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults(), Units: units}
-}
-
-// open reads the project, builds it and checks everything but its heat.
-func (s *source) open(e env, args []string) (*job, int) {
-	name, src, err := s.read(e, args)
-	if err != nil {
-		fmt.Fprintf(e.err, "standclear: %v\n", err)
-		return nil, exitInput
-	}
-	sp, problems := spec.Read(name, src, s.sets)
-	if !said(e, problems) {
-		return nil, exitInput
-	}
-	for _, w := range sp.Warnings {
-		fmt.Fprintln(e.err, w)
-	}
-	a, err := detail.Build(sp)
-	if err != nil {
-		fmt.Fprintf(e.err, "standclear: %v\n", err)
-		return nil, exitInput
-	}
-	j := &job{spec: sp, assembly: a, again: func(changes ...string) (*spec.Spec, bool) {
-		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
-		return again, len(problems) == 0
-	}}
-	j.report, j.results = design.Check(a)
-	return j, exitOK
 }
 
 // said prints the problems of a file; true when there are none.

@@ -28,6 +28,7 @@ func keys(s *Spec) []key {
 		section("loads", "on the deck; what is not stated is not checked", loadKeys(&s.Loads)...),
 		section("sheets", "how the set is printed", sheetKeys(&s.Sheets)...),
 		section("stock", "what can be bought, for the cut list", stockKeys(&s.Stock)...),
+		rateKeys(&s.Rates),
 		section("assume", "judgements the calculation rests on", assumeKeys(&s.Assume)...),
 	}
 }

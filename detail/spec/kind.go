@@ -35,6 +35,8 @@ const (
 	aForce
 	anAreaLoad
 	aStress
+	someMoney
+	aPrice // money for a length, in money a metre
 )
 
 // measure is how values of one kind are read and printed.
@@ -66,6 +68,10 @@ func (k kind) measure() measure {
 		return measure{"a whole number", parseCount, func(v float64, _ unit.System) string { return plainNumber(v) }, nil}
 	case aFactor:
 		return measure{"a number", parseFactor, func(v float64, _ unit.System) string { return plainNumber(v) }, nil}
+	case someMoney:
+		return measure{"an amount of money", parseMoney, printMoney, nil}
+	case aPrice:
+		return measure{"a price of a length", parsePrice, printPrice, []string{"/ft", "/m"}}
 	case aScale:
 		return measure{"a scale", unit.ParseScale, unit.ScaleText, nil}
 	}

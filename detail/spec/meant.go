@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"standclear/detail/unit"
@@ -147,4 +148,20 @@ func names(keys []key) string {
 		all = append(all, k.name)
 	}
 	return strings.Join(all, ", ")
+}
+
+// Nearest returns up to n of the words that are most like s: those that hold it or are held by it first, then those
+// with the fewest characters to change.
+func Nearest(s string, words []string, n int) []string {
+	s = loose(s[:min(len(s), longText)])
+	far := func(w string) int {
+		w = loose(w)
+		if s != "" && (strings.Contains(w, s) || strings.Contains(s, w)) {
+			return len(w) - len(s) - longText
+		}
+		return distance(s, w)
+	}
+	all := slices.Clone(words)
+	slices.SortStableFunc(all, func(a, b string) int { return far(a) - far(b) })
+	return all[:min(n, len(all))]
 }

@@ -32,6 +32,7 @@ type Spec struct {
 	Loads      Loads
 	Sheets     Sheets
 	Stock      Stock
+	Rates      *Rates // nil when none are given
 	Assume     Assume
 
 	Defaults []Default    // what the file left to the program, in file order
@@ -382,4 +383,15 @@ type Sheets struct {
 type Stock struct {
 	Length, Kerf, Trim unit.Length
 	BoltStep           unit.Length // step of stock bolt lengths
+}
+
+// Rates are what things cost to whoever builds this, in one currency; nil is not stated.
+type Rates struct {
+	Currency      string   // as printed
+	Block         *float64 // one block beside its wood
+	Lumber        *float64 // a metre of the sticks bought
+	Fastener      *float64 // one, with washers and nut
+	Hour          *float64 // an hour of work
+	BlockHours    *float64 // of work at one block
+	FastenerHours *float64 // of work at one fastener
 }

@@ -48,6 +48,9 @@ func (s *starter) keys(keys []key, depth int) {
 		case k.kind == anOption && k.name == "through":
 			s.line(depth, k.name+":", k.about)
 			s.keys(k.option.open(), depth+1)
+		case k.kind == anOption && k.name == "rates":
+			s.line(depth, "#"+k.name+":", k.about)
+			s.keys(k.option.open(), depth+1)
 		case k.kind == anOption:
 			s.line(depth, "# "+k.name+": "+k.about+"; it has the keys of through", "")
 		case k.kind == aList:

@@ -190,7 +190,7 @@ func TestEveryRangeHolds(t *testing.T) {
 // typedAs writes a number in the base unit of its kind.
 func typedAs(k kind, v float64) string {
 	units := map[kind]string{
-		aLength: "mm", aDiameter: "mm", aTemp: "C", someDegreeDays: " K.d", aSpeed: "m/s", aForce: "N", anAreaLoad: "Pa", aStress: "Pa",
+		aLength: "mm", aDiameter: "mm", aPrice: "/m", aTemp: "C", someDegreeDays: " K.d", aSpeed: "m/s", aForce: "N", anAreaLoad: "Pa", aStress: "Pa",
 	}
 	switch k {
 	case aShare, aSlope:
@@ -233,7 +233,7 @@ func TestNamesAreFinal(t *testing.T) {
 		t.Error(problems.Error())
 	}
 	for _, k := range keysOf(unit.IP) {
-		if k.name != "assume" && !strings.Contains("\n"+string(src), "\n"+k.name+":") {
+		if k.name != "assume" && k.name != "rates" && !strings.Contains("\n"+string(src), "\n"+k.name+":") {
 			t.Errorf("the project file has no %s:", k.name)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/heat"
-	"standclear/detail/spec"
 	"standclear/detail/stock"
 	"standclear/detail/unit"
 	"standclear/geom"
@@ -33,10 +32,8 @@ func (b *bay) ways(mark string) (drawn variant, others []variant) {
 	if pad > 0 {
 		others = append(others, variant{Way{Key: "solid", Name: "BLOCKS OF SOLID WOOD", Note: "wood in place of the pad, same stand-off", Blocks: true}, b.padded(0)})
 	}
-	for _, t := range pads(s) {
-		if math.Abs(t-pad) > 1 && t < b.a.Frame.BlockOut-20 {
-			others = append(others, variant{Way{Key: fmt.Sprintf("pad_%.0f", t), Name: "BLOCKS WITH A PAD OF " + unit.Length(t).Text(sys), Note: "foam in place of wood, same stand-off; its strength is not checked here", Blocks: true, Pad: t}, b.padded(t)})
-		}
+	for _, t := range Pads(b.a) {
+		others = append(others, variant{Way{Key: fmt.Sprintf("pad_%.0f", t), Name: "BLOCKS WITH A PAD OF " + unit.Length(t).Text(sys), Note: "foam in place of wood, same stand-off; its strength is not checked here", Blocks: true, Pad: t}, b.padded(t)})
 	}
 	if steel := stainless(drawn.boxes); steel != nil {
 		m := conductor("stainless")
@@ -173,10 +170,17 @@ func (b *bay) grain() (g geom.Axis) {
 	return g
 }
 
-// pads are the thicknesses of foam that are compared, mm.
-func pads(s *spec.Spec) []float64 {
-	if s.Project.System == unit.SI {
-		return []float64{12, 25, 40}
+// Pads are the thicknesses of foam that are compared with the drawn blocks, mm: what leaves wood in the block, and not
+// the drawn one.
+func Pads(a *detail.Assembly) (out []float64) {
+	all := []float64{12.7, 25.4, 38.1}
+	if a.Spec.Project.System == unit.SI {
+		all = []float64{12, 25, 40}
 	}
-	return []float64{12.7, 25.4, 38.1}
+	for _, t := range all {
+		if math.Abs(t-a.Spec.Blocks.Pad.Thickness.MM()) > 1 && t < a.Frame.BlockOut-20 {
+			out = append(out, t)
+		}
+	}
+	return out
 }
