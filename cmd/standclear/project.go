@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -47,7 +48,7 @@ func (s *source) load(e env, args []string) (*job, int) {
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
-	sp, problems := spec.Read(name, src, s.sets)
+	j, problems, err := s.build(name, src)
 	if len(problems) > 0 {
 		for _, p := range problems {
 			fmt.Fprintln(e.err, p)
@@ -55,27 +56,58 @@ func (s *source) load(e env, args []string) (*job, int) {
 		fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
 		return nil, exitInput
 	}
-	for _, w := range sp.Warnings {
+	for _, w := range j.spec.Warnings {
 		fmt.Fprintln(e.err, w)
 	}
-	a, err := detail.Build(sp)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
-	j := &job{spec: sp, assembly: a}
-	j.report, j.results = design.Check(a)
-	design.Mend(a, &j.report, func(changes ...string) (*spec.Spec, bool) {
-		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
-		return again, len(problems) == 0
-	})
-	var why string
-	if j.heat, why, err = s.heat.find(e, a); err != nil {
+	s.mend(context.Background(), j, name, src)
+	h, why, err := s.heat.find(e, j.assembly)
+	if err != nil {
 		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 		return nil, exitWrite
 	}
-	design.Heat(a, j.heat, why, &j.report)
-	return j, exitOK
+	return j.warmed(h, why), exitOK
+}
+
+// build makes a job of a project file, its report without the heat. What is wrong with the file comes back as
+// problems and no job; an error says why it cannot be built, and the job then holds the spec alone.
+func (s *source) build(name string, src []byte) (*job, spec.Problems, error) {
+	sp, problems := spec.Read(name, src, s.sets)
+	if len(problems) > 0 {
+		return nil, problems, nil
+	}
+	a, err := detail.Build(sp)
+	if err != nil {
+		return &job{spec: sp}, nil, err
+	}
+	j := &job{spec: sp, assembly: a}
+	j.report, j.results = design.Check(a)
+	return j, nil, nil
+}
+
+// mend writes into every failing check the smallest change that mends it. It gives up when ctx ends.
+func (s *source) mend(ctx context.Context, j *job, name string, src []byte) {
+	design.Mend(j.assembly, &j.report, func(changes ...string) (*spec.Spec, bool) {
+		if ctx.Err() != nil {
+			return nil, false
+		}
+		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
+		return again, len(problems) == 0
+	})
+}
+
+// warmed is the job with the heat in its report, or with why that is not known.
+func (j *job) warmed(h *thermal.Result, why string) *job {
+	w := *j
+	w.heat = h
+	w.report.Steps = slices.Clone(j.report.Steps)
+	w.report.Assumptions = slices.Clone(j.report.Assumptions)
+	w.report.Cautions = slices.Clone(j.report.Cautions)
+	design.Heat(w.assembly, h, why, &w.report)
+	return &w
 }
 
 func (s *source) read(e env, args []string) (string, []byte, error) {

@@ -44,6 +44,18 @@ func Names(o Options) []string {
 	return out
 }
 
+// Entry names one page of a set.
+type Entry struct{ ID, Title string }
+
+// Index lists the pages that Compose draws of a set, in order, without drawing them.
+func Index(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []Entry {
+	var out []Entry
+	for _, p := range newWriter(a, r, res, o).pages() {
+		out = append(out, Entry{p.id, p.title})
+	}
+	return out
+}
+
 // writer composes one set.
 type writer struct {
 	a       *detail.Assembly
@@ -62,6 +74,10 @@ type writer struct {
 	steps    *sequence                            // of membranes and flashings, once asked for
 	exploded *exploded                            // drawn once for every size
 	bored    map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
+}
+
+func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
+	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -151,7 +167,7 @@ func (w *writer) index() []planned {
 // the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
 // holds a scale asked for, the scale gives way.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short}
+	w := newWriter(a, r, res, o)
 	var sheets []*render.Sheet
 	all := w.pages()
 	for i, p := range all {
