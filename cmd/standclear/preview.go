@@ -5,7 +5,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
+	"strings"
 	"sync"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -89,6 +92,20 @@ const (
 	solving = "The heat flow is being solved; its checks are NOT CHECKED until then."
 )
 
+// rest is how long a file must stand before more is worked out than what is shown: until then the page, and a change
+// on the heels of the last, have every core. A judgement.
+const rest = time.Second
+
+// pause waits for that; false when the file has changed again.
+func pause(ctx context.Context) bool {
+	select {
+	case <-ctx.Done():
+		return false
+	case <-time.After(rest):
+		return true
+	}
+}
+
 // read is the preview.Read of a project: first with what is known at once, then with the changes that mend
 // what fails, then with the heat.
 func (v *follower) read(ctx context.Context, src []byte, publish func(preview.Model)) []string {
@@ -107,14 +124,18 @@ func (v *follower) read(ctx context.Context, src []byte, publish func(preview.Mo
 	open := heat == nil && key != ""
 	doing := map[bool]string{true: solving}[open]
 	if j.report.Count(check.Fails) > 0 {
-		publish(j.warmed(heat, why).model(mending + " " + doing))
+		publish(j.warmed(heat, why).model(strings.TrimSpace(mending + " " + doing)))
+		if !pause(ctx) {
+			return nil
+		}
 		v.src.mend(ctx, j, v.name, src)
 	}
 	publish(j.warmed(heat, why).model(doing))
-	if !open || ctx.Err() != nil {
+	if !open || !pause(ctx) {
 		return nil
 	}
-	heat, err = thermal.Solve(ctx, j.assembly, thermal.Options{})
+	// one core is left to draw with
+	heat, err = thermal.Solve(ctx, j.assembly, thermal.Options{Threads: max(1, runtime.GOMAXPROCS(0)-1)})
 	if ctx.Err() != nil {
 		return nil
 	}

@@ -7,7 +7,8 @@ let state = null; // as last sent
 let lost = false; // the server does not answer
 let chosen = ""; // ID of the sheet that is looked at
 let asked = 0; // counts the drawings asked for, so that a late answer is dropped
-let shown = { id: "", text: "", error: "", wide: 1, high: 1 }; // what stands in the drawing
+const nothing = { id: "", text: "", error: "", wide: 1, high: 1 };
+let shown = { ...nothing }; // what stands in the drawing
 const views = new Map(); // by sheet ID: { x, y: paper mm in the middle, k: mm per pixel }; none is the whole sheet
 
 // ---- what is known
@@ -33,10 +34,7 @@ async function follow() {
 }
 
 function tell() {
-  document.title = (state.problems.length ? "NOT CURRENT: " : "") + (state.title || state.file);
   say($("title"), state.title || state.file);
-  say($("verdict"), state.problems.length && state.drawing ? "NOT CURRENT" : state.verdict);
-  $("verdict").classList.toggle("bad", state.bad || state.problems.length > 0);
   say($("doing"), state.read ? state.doing : "The file is being read.");
   tellTrouble();
   fill($("sheets"), state.sheets, (s) => {
@@ -65,17 +63,21 @@ function tell() {
   choose();
 }
 
+// tellTrouble says what is wrong, and of what is shown that it is old.
 function tellTrouble() {
-  const list = state.problems.slice();
-  if (shown.error && !list.length) list.push(shown.error);
+  const list = lost ? [] : state.problems.length ? state.problems : shown.error ? [shown.error] : [];
   const old = lost || list.length > 0;
+  const past = old && state.drawing > 0;
+  document.title = (old ? "NOT CURRENT: " : "") + (state.title || state.file);
+  say($("verdict"), past ? "NOT CURRENT" : state.verdict);
+  $("verdict").classList.toggle("bad", old || state.bad);
   say($("trouble-title"), lost ? "standclear has ended or does not answer" : "The file as it is now cannot be drawn");
-  if (lost) list.length = 0;
   fill($("trouble-list"), list, (t) => element("li", t));
-  say($("trouble-old"), state.drawing ? "OLD: the drawing and the checks below are of an earlier state of the file." : "");
+  say($("trouble-old"), past ? "OLD: the drawing and the checks below are of an earlier state of the file." : "");
   $("trouble").hidden = !old;
-  document.body.classList.toggle("old", old);
-  say($("checks-title"), old && state.drawing ? "Design checks of an earlier state of the file" : "Design checks");
+  $("drawing").classList.toggle("old", past || !$("absent").hidden);
+  $("checks").classList.toggle("old", past);
+  say($("checks-title"), past ? "Design checks of an earlier state of the file" : "Design checks");
 }
 
 function say(where, text) {
@@ -120,12 +122,14 @@ addEventListener("hashchange", () => {
 async function draw() {
   if (!state.drawing) return;
   const sheet = state.sheets.find((s) => s.id === chosen);
+  const mine = ++asked;
   $("absent").hidden = Boolean(sheet);
   if (!sheet) {
-    say($("absent"), chosen + " is not in the set as it stands now" + (shown.id === chosen ? "; below as it was last." : "."));
+    if (shown.id !== chosen) clear();
+    say($("absent"), chosen + " is not in the set as it stands now" + (shown.id ? "; below as it was last." : "."));
+    tellTrouble();
     return;
   }
-  const mine = ++asked;
   $("drawing").setAttribute("aria-busy", "true");
   try {
     const answer = await fetch("/sheet/" + encodeURIComponent(sheet.id) + "?drawing=" + state.drawing);
@@ -139,6 +143,13 @@ async function draw() {
   } finally {
     if (mine === asked) $("drawing").removeAttribute("aria-busy");
   }
+}
+
+// clear takes the drawing away.
+function clear() {
+  say($("sheet-title"), chosen);
+  $("drawing").replaceChildren();
+  shown = { ...nothing };
 }
 
 function put(sheet, text) {
@@ -189,6 +200,10 @@ function showWhole() {
   views.delete(shown.id);
   look();
 }
+
+$("rows").addEventListener("click", (e) => {
+  if (e.target.closest("a")) $("drawing").scrollIntoView({ block: "nearest" });
+});
 
 const step = 1.25;
 $("larger").addEventListener("click", () => change(0, 0, step));
