@@ -93,7 +93,7 @@ usage: standclear COMMAND [PROJECT.yaml] [flags]
 		fmt.Fprintf(w, "  %-8s %-15s %s\n", c.name, c.args, c.about)
 	}
 	fmt.Fprint(w, `
-standclear COMMAND --help lists the flags. Without a project the embedded demo is used.
+standclear COMMAND --help lists the flags. Without a project, draw and check use the embedded demo.
 Exit codes: 0 no check fails; 1 drawn, but something fails or cannot be built;
 2 bad input or usage, nothing written; 3 could not write.
 

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"time"
@@ -13,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"standclear/cmd/standclear/preview"
+	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/check/thermal"
 	"standclear/detail/sheet"
@@ -23,6 +25,7 @@ func previewProject(e env, args []string) int {
 	f := pflag.NewFlagSet("preview", pflag.ContinueOnError)
 	var v follower
 	v.src.flags(f)
+	_ = f.MarkHidden("demo") // known, to be refused with its reason
 	if code, ok := parse(e, f, "standclear preview PROJECT.yaml\nshows the sheets and checks of a project on a web page of this machine alone, and draws them anew each time the file\nis saved. It writes nothing; Ctrl-C ends it. The heat flow is taken from the user's cache folder, else solved\nmeanwhile, its checks NOT CHECKED until then.", "  standclear preview deck.yaml\n", args); !ok {
 		return code
 	}
@@ -36,8 +39,10 @@ func previewProject(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear preview: no port to listen at: %v\n", err)
 		return exitWrite
 	}
+	defer debug.SetGCPercent(debug.SetGCPercent(roomy))
 	ctx, done := e.interruptible()
 	defer done()
+	context.AfterFunc(ctx, done) // who breaks off twice is in a hurry
 	if _, err := fmt.Fprintf(e.out, "preview of %s at %s\nCtrl-C ends it.\n", v.name, url); err != nil {
 		fmt.Fprintf(e.err, "standclear preview: could not write: %v\n", err)
 		return exitWrite
@@ -134,8 +139,7 @@ func (v *follower) read(ctx context.Context, src []byte, publish func(preview.Mo
 	if !open || !pause(ctx) {
 		return nil
 	}
-	// one core is left to draw with
-	heat, err = thermal.Solve(ctx, j.assembly, thermal.Options{Threads: max(1, runtime.GOMAXPROCS(0)-1)})
+	heat, err = solve(ctx, j.assembly)
 	if ctx.Err() != nil {
 		return nil
 	}
@@ -146,6 +150,20 @@ func (v *follower) read(ctx context.Context, src []byte, publish func(preview.Mo
 	}
 	publish(j.warmed(heat, why).model(""))
 	return nil
+}
+
+// How much the program may grow, in percent of what it uses, before it tidies its memory up: a sheet is drawn a
+// quarter faster with room (measured on the plan of the deck), while heat takes hundreds of megabytes as it is.
+const (
+	roomy   = 400
+	thrifty = 100
+)
+
+// solve solves the heat, and leaves one core to draw with.
+func solve(ctx context.Context, a *detail.Assembly) (*thermal.Result, error) {
+	debug.SetGCPercent(thrifty)
+	defer debug.SetGCPercent(roomy)
+	return thermal.Solve(ctx, a, thermal.Options{Threads: max(1, runtime.GOMAXPROCS(0)-1)})
 }
 
 // known returns the heat of a job where it is known, else why it is not; the key is "" when it cannot be found either.

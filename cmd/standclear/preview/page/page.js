@@ -126,6 +126,7 @@ async function draw() {
   $("absent").hidden = Boolean(sheet);
   if (!sheet) {
     if (shown.id !== chosen) clear();
+    shown.error = "";
     say($("absent"), chosen + " is not in the set as it stands now" + (shown.id ? "; below as it was last." : "."));
     tellTrouble();
     return;
@@ -138,8 +139,10 @@ async function draw() {
     shown.error = answer.ok ? "" : text;
     if (answer.ok) put(sheet, text);
     tellTrouble();
-  } catch {
-    return; // follow says that the server is gone
+  } catch (e) {
+    if (mine !== asked) return;
+    shown.error = sheet.id + " does not come: " + e.message;
+    tellTrouble();
   } finally {
     if (mine === asked) $("drawing").removeAttribute("aria-busy");
   }
@@ -155,7 +158,9 @@ function clear() {
 function put(sheet, text) {
   say($("sheet-title"), sheet.id + " " + sheet.title);
   if (shown.id === sheet.id && shown.text === text) return;
-  const svg = document.adoptNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement);
+  const parsed = new DOMParser().parseFromString(text, "image/svg+xml");
+  if (parsed.querySelector("parsererror")) throw new Error("it is not well formed");
+  const svg = document.adoptNode(parsed.documentElement);
   const [, , wide, high] = svg.getAttribute("viewBox").split(" ").map(Number);
   const at = document.activeElement;
   const mark = $("drawing").contains(at) && at.getAttribute("data-mark");
@@ -225,8 +230,8 @@ $("drawing").addEventListener("keydown", (e) => {
 $("drawing").addEventListener("wheel", (e) => {
   e.preventDefault();
   const d = $("drawing").getBoundingClientRect();
-  const lines = e.deltaMode === 1 ? 30 : 1; // pixels a line, about
-  change(0, 0, Math.exp(-within(e.deltaY * lines, -200, 200) / 400), e.clientX - d.left - d.width / 2, e.clientY - d.top - d.height / 2);
+  const pixels = e.deltaY * (e.deltaMode === 1 ? 30 : e.ctrlKey ? 8 : 1); // lines; two fingers drawn apart; pixels
+  change(0, 0, Math.exp(-within(pixels, -200, 200) / 400), e.clientX - d.left - d.width / 2, e.clientY - d.top - d.height / 2);
 }, { passive: false });
 
 $("drawing").addEventListener("pointerdown", (e) => {
