@@ -197,6 +197,21 @@ func TestBrowserPreview(t *testing.T) {
 		t.Errorf("checks and failing checks: %s", n)
 	}
 
+	// The keyboard reaches the sheets, the buttons and the drawing, and shows where it is.
+	var stops []string
+	for range 60 {
+		b.do(chromedp.KeyEvent(kb.Tab))
+		at := b.says(`(e => e.id || e.className || e.textContent)(document.activeElement) + ' ' + getComputedStyle(document.activeElement).outlineStyle`)
+		if stops = append(stops, at); strings.HasPrefix(at, "drawing ") {
+			break
+		}
+	}
+	for _, want := range []string{"skip solid", "A-301 SECTIONS AT BLOCK AND BETWEEN BLOCKS solid", "larger solid", "whole solid", "drawing solid"} {
+		if !slices.Contains(stops, want) {
+			t.Errorf("the keyboard does not reach %s: %q", want, stops)
+		}
+	}
+
 	const viewBox = `document.querySelector('#drawing svg').getAttribute('viewBox')`
 	// Closer, and to the right: the view stays when the drawing is another.
 	whole := b.says(viewBox)

@@ -25,21 +25,38 @@ func TestFollowsTheFile(t *testing.T) {
 	}
 	r.save("A-2")
 	r.until("written over", sheets("[{A-2 SHEET A-2}]"))
-	st, err := os.Stat(r.file)
-	if err != nil {
+	past, future := time.Now().Add(-time.Hour), time.Now().Add(time.Hour)
+	at := func(name string, when time.Time) {
+		t.Helper()
+		if err := os.Chtimes(name, when, when); err != nil {
+			t.Fatal(err)
+		}
+	}
+	at(r.file, past)
+	time.Sleep(10 * quick.poll) // that it is old is seen
+	other := r.file + "~"
+	if err := os.WriteFile(other, []byte("A-3"), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	other := r.file + "~"
-	if err := errors.Join(os.WriteFile(other, []byte("A-3"), 0o666), os.Chtimes(other, st.ModTime(), st.ModTime()), os.Rename(other, r.file)); err != nil {
+	at(other, past)
+	if err := os.Rename(other, r.file); err != nil {
 		t.Fatal(err)
 	}
 	r.until("renamed over it, same size and time", sheets("[{A-3 SHEET A-3}]"))
+	r.save("A-4")
+	at(r.file, future)
+	r.until("of a time to come", sheets("[{A-4 SHEET A-4}]"))
+	r.save("A-3")
+	at(r.file, future)
+	r.until("the same file, size and time", sheets("[{A-3 SHEET A-3}]"))
 	r.save("A-3 bad")
 	if s := r.until("a mistake", problem("deck.yaml:1:2: ")); fmt.Sprint(s.Sheets) != "[{A-3 SHEET A-3}]" || s.Drawing == 0 {
 		t.Errorf("with a mistake in the file the last good sheets are gone: %+v", s)
 	}
 	r.save("panic")
 	r.until("a fault", problem("a fault of the program, not of your input: a number is missing"))
+	r.save("A-3")
+	r.until("mended", sheets("[{A-3 SHEET A-3}]"))
 	if err := os.Remove(r.file); err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +68,12 @@ func TestFollowsTheFile(t *testing.T) {
 	if err := os.Remove(r.file); err != nil {
 		t.Fatal(err)
 	}
-	r.save("A-3")
+	if err := os.WriteFile(other, []byte("A-3"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Rename(other, r.file); err != nil {
+		t.Fatal(err)
+	}
 	r.until("the file again, as it was", sheets("[{A-3 SHEET A-3}]"))
 }
 

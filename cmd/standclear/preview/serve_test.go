@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"net"
@@ -287,6 +288,32 @@ func TestFlood(t *testing.T) {
 		if _, err := io.Copy(io.Discard, c); err != nil && strings.Contains(err.Error(), "timeout") {
 			t.Errorf("connection %d is still open", i)
 		}
+	}
+}
+
+// No more connections than allowed are served at once: one more waits until another is gone.
+func TestConnectionsAreCounted(t *testing.T) {
+	l := quick
+	l.header = patience
+	r := start(t, "A-1", plainRead, l)
+	var held []net.Conn
+	for range l.conns {
+		held = append(held, r.dial())
+	}
+	c := r.dial()
+	fmt.Fprintf(c, "HEAD / HTTP/1.1\r\nHost: %s\r\n\r\n", r.host())
+	if err := c.SetReadDeadline(time.Now().Add(200 * time.Millisecond)); err != nil {
+		t.Fatal(err)
+	}
+	if n, err := c.Read(make([]byte, 1)); n > 0 || !errors.Is(err, os.ErrDeadlineExceeded) {
+		t.Errorf("one too many read %d bytes, %v", n, err)
+	}
+	held[0].Close()
+	if err := c.SetReadDeadline(time.Now().Add(patience)); err != nil {
+		t.Fatal(err)
+	}
+	if line, err := bufio.NewReader(c).ReadString('\n'); err != nil || line != "HTTP/1.1 200 OK\r\n" {
+		t.Errorf("in the place of another: %q, %v", line, err)
 	}
 }
 
