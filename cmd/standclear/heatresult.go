@@ -32,21 +32,16 @@ func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string,
 	if h.off {
 		return nil, "left out by --no-heat", nil
 	}
-	opt := thermal.Options{}
-	key, err := thermal.Key(a, opt)
+	r, key, err := h.kept(a)
 	if err != nil {
 		return nil, err.Error(), nil
 	}
-	name := ""
-	if dir, err := os.UserCacheDir(); err == nil && !h.fresh {
-		name = filepath.Join(dir, "standclear", "heat", key+".json")
-		if r := readResult(name); r != nil {
-			return r, "", nil
-		}
+	if r != nil {
+		return r, "", nil
 	}
 	ctx, done := e.interruptible()
 	defer done()
-	opt.Progress = progressOn(e.err)
+	opt := thermal.Options{Progress: progressOn(e.err)}
 	r, err = thermal.Solve(ctx, a, opt)
 	clearProgress(opt.Progress, e.err)
 	switch {
@@ -55,10 +50,31 @@ func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string,
 	case err != nil:
 		return nil, err.Error(), nil
 	}
-	if name != "" {
+	if name := h.file(key); name != "" {
 		keepResult(name, r)
 	}
 	return r, "", nil
+}
+
+// kept returns the kept result of an assembly, nil when there is none, and its key. An error is that the assembly
+// has nothing to solve.
+func (h *warmth) kept(a *detail.Assembly) (r *thermal.Result, key string, err error) {
+	if key, err = thermal.Key(a, thermal.Options{}); err != nil {
+		return nil, "", err
+	}
+	if name := h.file(key); name != "" {
+		r = readResult(name)
+	}
+	return r, key, nil
+}
+
+// file is where the result of that key is kept; "" when none is.
+func (h *warmth) file(key string) string {
+	dir, err := os.UserCacheDir()
+	if err != nil || h.fresh {
+		return ""
+	}
+	return filepath.Join(dir, "standclear", "heat", key+".json")
 }
 
 // readResult returns a kept result; nil when there is none that can be read whole.

@@ -49,7 +49,9 @@ var below = map[string][]string{
 	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge", "detail/together"},
 	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
 	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
-	"cmd/standclear":        nil, // anything
+
+	"cmd/standclear":         nil, // anything
+	"cmd/standclear/preview": {"render/html", "render/svg"},
 }
 
 // Renderers never see a deck, detail never sees a file format, geometry knows nobody.

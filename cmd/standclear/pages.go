@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"standclear/detail/check"
@@ -10,33 +11,41 @@ import (
 	"standclear/render/html"
 )
 
-// page is the set on one page: the table of checks and every sheet.
+// page is the set on one page: the table of checks, and every sheet that is given.
 func (j *job) page(sheets []*render.Sheet) html.Page {
-	p := html.Page{Title: j.title(), Sheets: sheets, Notes: j.report.Cautions, Head: []string{"Check", "Where", "Value", "Limit", "Ratio", "Verdict", "Clause", "Why, and the smallest change"}, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
+	var ids []string
+	for _, s := range sheets {
+		ids = append(ids, s.ID)
+	}
+	p := j.checksPage(ids)
+	p.Sheets = sheets
+	return p
+}
+
+// checksPage is the table of checks alone, for a set of these sheets.
+func (j *job) checksPage(ids []string) html.Page {
+	p := html.Page{Title: j.title(), Notes: j.report.Cautions, Head: []string{"Check", "Where", "Value", "Limit", "Ratio", "Verdict", "Clause", "Why, and the smallest change"}, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
 	sys := j.spec.Project.System
 	for _, s := range j.report.Steps {
 		limit, ratio := "", ""
 		if s.Limit != nil {
 			limit, ratio = s.Limit.Text(sys), s.RatioText()
 		}
-		p.Rows = append(p.Rows, html.Row{Sheet: drawnOn(s.Group, sheets), Class: classOf(s.Verdict), Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
+		p.Rows = append(p.Rows, html.Row{Sheet: drawnOn(s.Group, ids), Class: classOf(s.Verdict), Cells: []string{s.Name, s.Where, s.Value.Text(sys), limit, ratio, s.Verdict.String(), s.Clause, strings.TrimSpace(s.Reason + " " + s.Fix)}})
 	}
 	return p
 }
 
-// drawnOn returns the sheet that shows what a group of checks is about, of those there are.
-func drawnOn(g check.Group, sheets []*render.Sheet) string {
+// drawnOn returns the sheet that shows what a group of checks is about, the first where that one is not there.
+func drawnOn(g check.Group, ids []string) string {
 	want := map[check.Group]string{check.Beam: "A-201", check.Connection: "S-501", check.Block: "S-501", check.Floor: "A-101", check.Fit: "A-201", check.Water: "A-301", check.Heat: "A-311", check.Moisture: "A-311"}[g]
-	first := ""
-	for _, s := range sheets {
-		if s.ID == want {
-			return want
-		}
-		if first == "" {
-			first = s.ID
-		}
+	switch {
+	case slices.Contains(ids, want):
+		return want
+	case len(ids) > 0:
+		return ids[0]
 	}
-	return first
+	return ""
 }
 
 // classOf is how the pages colour a verdict.

@@ -46,6 +46,18 @@ func Names(o Options) []string {
 	return out
 }
 
+// Entry names one page of a set.
+type Entry struct{ ID, Title string }
+
+// Index lists the pages that Compose draws of a set, in order, without drawing them.
+func Index(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []Entry {
+	var out []Entry
+	for _, p := range newWriter(a, r, res, o).pages() {
+		out = append(out, Entry{p.id, p.title})
+	}
+	return out
+}
+
 // writer composes one set.
 type writer struct {
 	a       *detail.Assembly
@@ -70,6 +82,10 @@ type writer struct {
 type pictures struct {
 	sync.Mutex
 	drawn map[string]func() view.Picture
+}
+
+func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
+	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &pictures{}}
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
@@ -162,7 +178,7 @@ func (w *writer) index() []planned {
 // the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
 // holds a scale asked for, the scale gives way.
 func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &pictures{}}
+	w := newWriter(a, r, res, o)
 	all := w.pages()
 	sheets := make([]*render.Sheet, len(all))
 	var groups [][]int // the pages of one sheet share what they hold
@@ -176,7 +192,7 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 		}
 	}
 	together.Each(len(groups), func(n int) {
-		own := w
+		own := *w
 		for _, i := range groups[n] {
 			p := all[i]
 			own.page = p.no

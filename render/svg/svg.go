@@ -39,6 +39,10 @@ const (
 		"@media screen and (prefers-color-scheme:dark){svg[role=img]{background:#fff;filter:invert(1) hue-rotate(180deg)}}"
 )
 
+// Styles returns the text of the style element and of the style attribute that every drawing has, for a page whose
+// policy names what it allows by hash.
+func Styles() (element, attribute string) { return styles, lettering }
+
 // Write writes the sheet. It returns what render.Sheet.Flatten finds wrong before a byte is written,
 // else the first error of w.
 func Write(w io.Writer, s *render.Sheet, o Options) error {
