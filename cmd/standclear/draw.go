@@ -36,9 +36,10 @@ func draw(e env, args []string) int {
 	one := f.String("sheet", "", "draw this sheet alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
 	layerMap := f.String("layers", "", "name and draw the layers of the DXF files by this map, a file or one of "+strings.Join(layermap.Names(), ", ")+"; other drawings keep their look (standclear layers prints a map)")
+	against := f.String("against", "", "project file of an earlier state: cloud on every sheet what differs from it, and list it in "+changesFile)
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
-		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n", args); !ok {
+		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n  standclear draw deck.yaml --out set --against issued/deck.yaml\n", args); !ok {
 		return code
 	}
 	kinds, err := kindsOf(*only)
@@ -58,12 +59,26 @@ func draw(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
+	var was *job
+	if *against != "" {
+		if was, code = src.loadOld(e, *against, f.Args()); code != exitOK {
+			return code
+		}
+	}
 	o := sheet.Options{Version: version, Heat: j.heat, Short: *short, Sheet: strings.ToUpper(*one)}
 	if names := sheet.Names(o); o.Sheet != "" && !slices.Contains(names, o.Sheet) {
 		fmt.Fprintf(e.err, "standclear draw: --sheet: there is no sheet %q in this set; its sheets are %s\n", *one, strings.Join(names, ", "))
 		return exitInput
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
+	var differs *changes
+	if was != nil {
+		var err error
+		if differs, err = j.against(*against, was, sheets, o); err != nil {
+			fmt.Fprintf(e.err, "standclear draw: %v\n", err)
+			return exitInput
+		}
+	}
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
 	if err := j.judged(e.err, sheets, pages, o); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
@@ -74,11 +89,14 @@ func draw(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
+	if differs != nil && !differs.none() {
+		files = append(files, file{changesFile, []byte(differs.text())})
+	}
 	if err := writeAll(*out, files); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: could not write: %v\n", err)
 		return exitWrite
 	}
-	if err := j.summary(e.out, *out, sheets, files); err != nil {
+	if err := j.summary(e.out, *out, sheets, files, differs); err != nil {
 		return exitWrite
 	}
 	return j.code(*strict)

@@ -47,6 +47,11 @@ func (s *source) load(e env, args []string) (*job, int) {
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
+	return s.build(e, name, src)
+}
+
+// build is load for what was read.
+func (s *source) build(e env, name string, src []byte) (*job, int) {
 	sp, problems := spec.Read(name, src, s.sets)
 	if len(problems) > 0 {
 		for _, p := range problems {
@@ -60,7 +65,7 @@ func (s *source) load(e env, args []string) (*job, int) {
 	}
 	a, err := detail.Build(sp)
 	if err != nil {
-		fmt.Fprintf(e.err, "standclear: %v\n", err)
+		fmt.Fprintf(e.err, "standclear: %s: %v\n", name, err)
 		return nil, exitInput
 	}
 	j := &job{spec: sp, assembly: a}

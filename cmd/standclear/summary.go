@@ -16,7 +16,7 @@ import (
 )
 
 // summary prints what was written and how the checks stand.
-func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []file) error {
+func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []file, differs *changes) error {
 	fmt.Fprintf(w, "%s\n%s in %s:", j.title(), count(len(files), "file"), dir)
 	for _, s := range sheets {
 		fmt.Fprintf(w, " %s", s.ID)
@@ -24,6 +24,9 @@ func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []f
 	a := j.assembly
 	ids := sheet.Names(sheet.Options{Heat: &thermal.Result{}}) // of every set there can be
 	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	if differs != nil {
+		fmt.Fprint(w, differs.head())
+	}
 	fmt.Fprint(w, j.heatLine())
 	return j.table(w, true)
 }
