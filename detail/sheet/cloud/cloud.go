@@ -118,3 +118,29 @@ func merge(all []want, apart func(row bool) float64) []want {
 	}
 	return out
 }
+
+// gather merges what lies near each other, and in a group of very many clouds also what lies farther apart: twenty
+// small clouds tell less than a few.
+func gather(all []want) []want {
+	const (
+		many    = 8    // clouds of a group: a judgement
+		longest = 24.0 // mm between what becomes one cloud then
+	)
+	all = merge(all, between)
+	for more := 2.0; more <= longest; more += 2 {
+		n := map[int]int{}
+		for _, w := range all {
+			n[w.group]++
+		}
+		var crowd, rest []want
+		for _, w := range all {
+			if n[w.group] > many {
+				crowd = append(crowd, w)
+			} else {
+				rest = append(rest, w)
+			}
+		}
+		all = append(rest, merge(crowd, func(row bool) float64 { return between(row) + more })...)
+	}
+	return all
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"standclear/geom"
 	"standclear/render"
@@ -78,15 +79,18 @@ func inkOf(v *render.View) geom.Box {
 // view compares a view with what it was.
 func (c *comparison) view(i int, now, was *render.View) {
 	rescaled := now.Scale.K != was.Scale.K
+	was = alike(now, was, rescaled)
 	a, b := runsOf(now, rescaled), runsOf(was, rescaled)
-	for _, r := range rests(a, b) {
-		c.want(i, now, r.bounds())
-		if r.tag != nil && r.tag.Mark != "" {
-			c.change.Marks = append(c.change.Marks, r.tag.Mark)
+	crop := cropOf(now, a).Intersect(cropOf(was, b))
+	a, pa := pictured(now, a)
+	b, pb := pictured(was, b)
+	// what is gone is clouded where it was, but in pictures, where that means nothing
+	for _, r := range slices.Concat(rests(a, b), rests(b, a), shapes(pa, pb, now.Scale.K)) {
+		box := r.bounds().Intersect(crop)
+		if box.Empty() || math.Max(box.W(), box.H()) <= least {
+			continue // beyond where one of the pictures is broken off
 		}
-	}
-	for _, r := range rests(b, a) { // what is gone is clouded where it was
-		c.want(i, now, r.bounds())
+		c.want(i, now, box)
 		if r.tag != nil && r.tag.Mark != "" {
 			c.change.Marks = append(c.change.Marks, r.tag.Mark)
 		}
@@ -99,13 +103,40 @@ func (c *comparison) view(i int, now, was *render.View) {
 		p := d.Picture(style, now.Scale.K, c.now.Number)
 		c.want(i, now, textBox(render.Text{At: p.TextAt, Height: style.Text, Align: render.MiddleCentre, Rot: p.Rot, Lines: []string{p.Label}}, now.Scale.K))
 	}
-	fresh, lost := otherWords(wordsOf(now, rescaled), wordsOf(was, rescaled))
-	for _, w := range fresh {
-		c.want(i, now, w.box)
+	n, w := wordsOf(now, rescaled), wordsOf(was, rescaled)
+	fresh := missing(n, w)
+	for _, t := range fresh {
+		c.want(i, now, t.box)
 	}
-	for _, w := range lost {
-		c.change.Lost = append(c.change.Lost, w.text)
+	c.lost(missing(w, n), fresh)
+}
+
+// lost notes words that are gone and have nothing in their place: no fresh ones that begin alike, or that are the
+// same but for figures.
+func (c *comparison) lost(gone, fresh []words) {
+	for _, g := range gone {
+		if !slices.ContainsFunc(fresh, func(f words) bool { return start(f.text) == start(g.text) || letters(f.text) == letters(g.text) }) {
+			c.change.Lost = append(c.change.Lost, g.text)
+		}
 	}
+}
+
+// start is the first cell of a row, or the first two words.
+func start(text string) string {
+	if first, _, row := strings.Cut(text, " | "); row {
+		return first
+	}
+	f := strings.Fields(text)
+	return strings.Join(f[:min(2, len(f))], " ")
+}
+
+func letters(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) {
+			return r
+		}
+		return -1
+	}, text)
 }
 
 // words is a block of text as one line, and its box in its own space.
@@ -156,11 +187,7 @@ func textsOf(items []render.Item, k float64) []words {
 	return out
 }
 
-// otherWords returns the texts that only one side has, each as often as it has it more often.
-func otherWords(now, was []words) (fresh, lost []words) {
-	return missing(now, was), missing(was, now)
-}
-
+// missing returns the texts that the others have not, each as often as they have it less often.
 func missing(of, in []words) []words {
 	have := map[string]int{}
 	for _, w := range in {

@@ -72,6 +72,13 @@ func (r run) bounds() geom.Box {
 	return geom.Arc(r.at, r.r, r.lo, r.hi-r.lo).Bounds()
 }
 
+func (r run) length() float64 {
+	if r.r > 0 {
+		return (r.hi - r.lo) * r.r
+	}
+	return r.hi - r.lo
+}
+
 // rests returns what of the runs does not lie on runs of the same pen in the others.
 func rests(of, in []run) []run {
 	type key [6]int
@@ -114,13 +121,9 @@ func (r run) less(others []run) []run {
 			return nil
 		}
 	}
-	unit := 1.0
-	if r.r > 0 {
-		unit = r.r
-	}
 	var out []run
 	for _, l := range left {
-		if (l.hi-l.lo)*unit > least {
+		if l.length() > least {
 			out = append(out, l)
 		}
 	}

@@ -9,10 +9,10 @@ import (
 
 // Sizes on paper, mm. Judgements, after the usual cloud of arcs 5 to 8 mm wide and a triangle of some 6 mm.
 const (
-	chord   = 6.0 // width of an arc, nearly
+	chord   = 6.0 // width of an arc, nearly; two to a side at least
 	rise    = 1.3 // of an arc over its chord
 	margin  = 1.5 // from what differs to the chords
-	rowSide = 0.6 // the same at a row of a table, whose neighbours are near
+	rowSide = 0.9 // the same at a row of a table, whose neighbours are near
 	apart   = 6.0 // clouds nearer than this become one
 	small   = 8.0 // no cloud is smaller
 	reach   = 15  // a side moves out as far as this to clear texts
@@ -60,8 +60,8 @@ func sides(b geom.Box, out [4]float64) geom.Box {
 // side finds how far out side i goes.
 func (p *page) side(box geom.Box, out [4]float64, i int, usual float64) float64 {
 	best, cost := usual, math.Inf(1)
-	for step := 0.0; step <= reach; step += 0.5 {
-		out[i] = 0.4 + step
+	for step := clear; step <= reach; step += 0.25 {
+		out[i] = step
 		b := sides(box, out)
 		if !inside(b.Grow(rise+edge), p.field) && out[i] > usual {
 			break
@@ -112,7 +112,7 @@ func arcs(b geom.Box) geom.Path {
 	at := [4]geom.Vec{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}
 	for i, a := range at {
 		e := at[(i+1)%4]
-		n := max(1, int(math.Round(a.Dist(e)/chord)))
+		n := max(2, int(math.Round(a.Dist(e)/chord)))
 		bulge := 2 * rise * float64(n) / a.Dist(e)
 		for j := range n {
 			p.V = append(p.V, geom.Vertex{Vec: a.Lerp(e, float64(j)/float64(n)), Bulge: bulge})

@@ -58,7 +58,7 @@ func wordsBox(w render.Words) geom.Box {
 
 // draw puts a cloud round everything wanted, and a triangle beside each; it returns how many clouds there are.
 func (p *page) draw(wants []want, mark string) int {
-	wants = merge(wants, between)
+	wants = gather(wants)
 	var boxes []geom.Box
 	for {
 		boxes = boxes[:0]

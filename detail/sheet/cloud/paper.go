@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"standclear/geom"
 	"standclear/render"
@@ -119,7 +118,8 @@ func (c *comparison) paper(pages, old []*render.Sheet) {
 		return out
 	}
 	now, was := rowsOf(c.now), rowsOf(c.was)
-	fresh := count(missing(all(pages), all(old)))
+	added := missing(all(pages), all(old))
+	fresh := count(added)
 	lost := count(missing(all(old), all(pages)))
 	for _, r := range now {
 		if fresh[r.text]--; fresh[r.text] < 0 {
@@ -132,11 +132,13 @@ func (c *comparison) paper(pages, old []*render.Sheet) {
 		}
 		c.wants = append(c.wants, w)
 	}
+	var gone []words
 	for _, r := range was {
 		if lost[r.text]--; lost[r.text] >= 0 {
-			c.change.Lost = append(c.change.Lost, strings.TrimSpace(r.text))
+			gone = append(gone, r.words)
 		}
 	}
+	c.lost(gone, added)
 }
 
 func count(of []words) map[string]int {
