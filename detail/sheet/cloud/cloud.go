@@ -123,7 +123,7 @@ func merge(all []want, apart func(row bool) float64) []want {
 // small clouds tell less than a few.
 func gather(all []want) []want {
 	const (
-		many    = 8    // clouds of a group: a judgement
+		many    = 6    // clouds of a group: a judgement
 		longest = 24.0 // mm between what becomes one cloud then
 	)
 	all = merge(all, between)

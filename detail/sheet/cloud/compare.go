@@ -79,20 +79,17 @@ func inkOf(v *render.View) geom.Box {
 // view compares a view with what it was.
 func (c *comparison) view(i int, now, was *render.View) {
 	rescaled := now.Scale.K != was.Scale.K
-	was = alike(now, was, rescaled)
-	a, b := runsOf(now, rescaled), runsOf(was, rescaled)
+	a, pa := pictured(now, runsOf(now, rescaled))
+	b, pb := pictured(was, runsOf(was, rescaled))
+	for _, r := range redrawn(pa, pb, now.Scale.K) {
+		c.run(i, now, r, r.bounds())
+	}
+	d := shift(a, b)
+	was, b = moved(was, d), movedRuns(b, d)
 	crop := cropOf(now, a).Intersect(cropOf(was, b))
-	a, pa := pictured(now, a)
-	b, pb := pictured(was, b)
-	// what is gone is clouded where it was, but in pictures, where that means nothing
-	for _, r := range slices.Concat(rests(a, b), rests(b, a), shapes(pa, pb, now.Scale.K)) {
-		box := r.bounds().Intersect(crop)
-		if box.Empty() || math.Max(box.W(), box.H()) <= least {
-			continue // beyond where one of the pictures is broken off
-		}
-		c.want(i, now, box)
-		if r.tag != nil && r.tag.Mark != "" {
-			c.change.Marks = append(c.change.Marks, r.tag.Mark)
+	for _, r := range append(rests(a, b), rests(b, a)...) { // what is gone is clouded where it was
+		if box := r.bounds().Intersect(crop); !box.Empty() && math.Max(box.W(), box.H()) > least { // else beyond where a picture is broken off
+			c.run(i, now, r, box)
 		}
 	}
 	for _, box := range otherPatterns(now, was) {
@@ -109,6 +106,14 @@ func (c *comparison) view(i int, now, was *render.View) {
 		c.want(i, now, t.box)
 	}
 	c.lost(missing(w, n), fresh)
+}
+
+// run notes a line that differs.
+func (c *comparison) run(i int, v *render.View, r run, box geom.Box) {
+	c.want(i, v, box)
+	if r.tag != nil && r.tag.Mark != "" {
+		c.change.Marks = append(c.change.Marks, r.tag.Mark)
+	}
 }
 
 // lost notes words that are gone and have nothing in their place: no fresh ones that begin alike, or that are the

@@ -35,6 +35,38 @@ func pictured(v *render.View, runs []run) (scaled, pictures []run) {
 	return scaled, pictures
 }
 
+// redrawn returns the runs of pictures that have no like in the old ones, which may have been drawn larger or smaller.
+func redrawn(now, was []run, k float64) []run {
+	a, b := boxOf(now), boxOf(was)
+	best := shapes(now, was, k)
+	if a.Empty() || b.Empty() {
+		return best
+	}
+	for _, f := range []float64{a.W() / b.W(), a.H() / b.H()} {
+		if !(f > 0) || math.IsInf(f, 0) || len(best) == 0 {
+			continue
+		}
+		if r := shapes(now, enlarged(was, f), k); total(r) < total(best) {
+			best = r
+		}
+	}
+	return best
+}
+
+func enlarged(runs []run, f float64) []run {
+	out := make([]run, len(runs))
+	for i, r := range runs {
+		r.at, r.box = r.at.Mul(f), geom.Box{Min: r.box.Min.Mul(f), Max: r.box.Max.Mul(f)}
+		if r.r > 0 {
+			r.r *= f
+		} else {
+			r.lo, r.hi = r.lo*f, r.hi*f
+		}
+		out[i] = r
+	}
+	return out
+}
+
 // shapes returns the runs that have no like among the others: of the same pen, direction and length or radius, each
 // counted once, the nearest first. K is that of the view.
 func shapes(of, in []run, k float64) []run {

@@ -7,27 +7,34 @@ import (
 	"standclear/render"
 )
 
-// alike returns the old view, moved to where most of its lines lie on those of the new one: a view of one block
+// shift returns how far old runs are to move for most of their lines to lie on those of the new: a view of one block
 // follows that block along the wall.
-func alike(now, was *render.View, rescaled bool) *render.View {
+func shift(a, b []run) geom.Vec {
 	const much = 0.5 // less than this share of what differs in place: a judgement
-	a, b := runsOf(now, rescaled), runsOf(was, rescaled)
 	from, to := boxOf(b), boxOf(a)
 	if from.Empty() || to.Empty() {
-		return was
+		return geom.Vec{}
 	}
-	best, differ := was, much*(total(rests(a, b))+total(rests(b, a)))
+	best, differ := geom.Vec{}, much*(total(rests(a, b))+total(rests(b, a)))
 	for _, d := range []geom.Vec{to.Min.Sub(from.Min), to.Max.Sub(from.Max)} {
 		if d.Len() <= tol {
 			continue
 		}
-		v := moved(was, d)
-		r := runsOf(v, rescaled)
+		r := movedRuns(b, d)
 		if t := total(rests(a, r)) + total(rests(r, a)); t < differ {
-			best, differ = v, t
+			best, differ = d, t
 		}
 	}
 	return best
+}
+
+func movedRuns(runs []run, d geom.Vec) []run {
+	out := make([]run, len(runs))
+	for i, r := range runs {
+		r.at, r.box = r.at.Add(d), r.box.Move(d)
+		out[i] = r
+	}
+	return out
 }
 
 func boxOf(runs []run) geom.Box {
