@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"standclear/detail/sheet"
 	"standclear/detail/sheet/cloud"
 	"standclear/detail/spec"
+	"standclear/detail/unit"
 	"standclear/render"
 )
 
@@ -88,12 +88,7 @@ func (c *changes) head() string {
 	return t
 }
 
-// write lists what differs: parameters, checks, quantities, then sheet by sheet.
-func (c *changes) write(w io.Writer) error {
-	_, err := io.WriteString(w, c.text())
-	return err
-}
-
+// text lists what differs: parameters, checks, quantities, then sheet by sheet.
 func (c *changes) text() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\nfrom %s, parameters %s\nto   %s, parameters %s\nclouds are marked %s\n", c.now.title(), c.from, c.was.spec.Hash, c.now.spec.Source, c.now.spec.Hash, c.mark)
@@ -147,38 +142,55 @@ func (c *changes) checks() []string {
 	return out
 }
 
-// quantities are the rows of the schedule whose number is another, by mark, name and size.
+// quantities are the parts whose number or size is another, by mark and name; what stands there already is left out.
 func (c *changes) quantities() []string {
 	sys := c.now.spec.Project.System
-	name := func(l detail.Line) string {
-		t := strings.TrimSpace(l.Mark + " " + l.Name)
-		sep := ", "
-		for _, v := range l.Size {
-			if v > 0 {
-				t += sep + v.Text(sys)
-				sep = " x "
-			}
-		}
-		return t + ", " + l.Material
-	}
-	qty := func(of []detail.Line, n string) (sum int) {
-		for _, l := range of {
-			if name(l) == n {
-				sum += l.Qty
-			}
-		}
-		return sum
-	}
 	now, was := c.now.assembly.Schedule(), c.was.assembly.Schedule()
-	var out []string
+	name := func(l detail.Line) string { return strings.TrimSpace(l.Mark + " " + l.Name) }
+	side := func(of []detail.Line, n string) (text string, rows []string) {
+		sum := 0
+		for _, l := range of {
+			if name(l) == n && !l.Existing {
+				sum += l.Qty
+				rows = append(rows, strings.TrimSpace(fmt.Sprintf("%d of %s %s", l.Qty, sizeText(l, sys), l.Material)))
+			}
+		}
+		switch len(rows) {
+		case 0:
+			return "none", nil
+		case 1:
+			return rows[0], rows
+		}
+		return fmt.Sprintf("%d in %d sizes", sum, len(rows)), rows
+	}
+	var names, out []string
 	for _, l := range slices.Concat(now, was) {
 		n := name(l)
-		a, b := qty(was, n), qty(now, n)
-		if t := fmt.Sprintf("%s: %d -> %d", n, a, b); a != b && !l.Existing && !slices.Contains(out, t) {
-			out = append(out, t)
+		if slices.Contains(names, n) {
+			continue
+		}
+		names = append(names, n)
+		a, old := side(was, n)
+		b, rows := side(now, n)
+		switch {
+		case slices.Equal(old, rows):
+		case a == b:
+			out = append(out, fmt.Sprintf("%s: %s, others than before", n, b))
+		default:
+			out = append(out, fmt.Sprintf("%s: %s -> %s", n, a, b))
 		}
 	}
 	return out
+}
+
+func sizeText(l detail.Line, sys unit.System) string {
+	var out []string
+	for _, v := range l.Size {
+		if v > 0 {
+			out = append(out, v.Text(sys))
+		}
+	}
+	return strings.Join(out, " x ")
 }
 
 func (c *changes) onSheets() []string {
@@ -192,7 +204,7 @@ func (c *changes) onSheets() []string {
 		default:
 			t := s.Sheet + ": " + count(s.Clouds, "cloud")
 			if len(s.Marks) > 0 {
-				t += "; outlines of " + strings.Join(s.Marks, ", ")
+				t += "; cut outlines of " + strings.Join(s.Marks, ", ")
 			}
 			out = append(out, t)
 		}

@@ -105,7 +105,7 @@ func (c *comparison) view(i int, now, was *render.View) {
 	for _, t := range fresh {
 		c.want(i, now, t.box)
 	}
-	c.lost(missing(w, n), fresh)
+	c.lost(missing(w, n), fresh, n)
 }
 
 // run notes a line that differs.
@@ -117,18 +117,29 @@ func (c *comparison) run(i int, v *render.View, r run, box geom.Box) {
 }
 
 // lost notes words that are gone and have nothing in their place: no fresh ones that begin alike, or that are the
-// same but for figures.
-func (c *comparison) lost(gone, fresh []words) {
+// same but for figures. A row that was only set in other columns is none: all its cells are there still.
+func (c *comparison) lost(gone, fresh, now []words) {
+	cells := map[string]bool{}
+	for _, w := range now {
+		for _, t := range strings.Split(w.text, cellMark) {
+			cells[t] = true
+		}
+	}
 	for _, g := range gone {
-		if !slices.ContainsFunc(fresh, func(f words) bool { return start(f.text) == start(g.text) || letters(f.text) == letters(g.text) }) {
+		there := !slices.ContainsFunc(strings.Split(g.text, cellMark), func(t string) bool { return !cells[t] })
+		replaced := slices.ContainsFunc(fresh, func(f words) bool { return start(f.text) == start(g.text) || letters(f.text) == letters(g.text) })
+		if !there && !replaced {
 			c.change.Lost = append(c.change.Lost, g.text)
 		}
 	}
 }
 
+// cellMark stands between the cells of a row.
+const cellMark = " | "
+
 // start is the first cell of a row, or the first two words.
 func start(text string) string {
-	if first, _, row := strings.Cut(text, " | "); row {
+	if first, _, row := strings.Cut(text, cellMark); row {
 		return first
 	}
 	f := strings.Fields(text)

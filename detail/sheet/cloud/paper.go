@@ -81,7 +81,7 @@ func rowsOf(s *render.Sheet) []row {
 	})
 	for i, c := range cells {
 		if n := len(out); i > 0 && c.above == cells[i-1].above {
-			out[n-1].text += " | " + c.text
+			out[n-1].text += cellMark + c.text
 			out[n-1].box = out[n-1].box.Union(c.box)
 			continue
 		}
@@ -118,9 +118,10 @@ func (c *comparison) paper(pages, old []*render.Sheet) {
 		return out
 	}
 	now, was := rowsOf(c.now), rowsOf(c.was)
-	added := missing(all(pages), all(old))
+	is, had := all(pages), all(old)
+	added := missing(is, had)
 	fresh := count(added)
-	lost := count(missing(all(old), all(pages)))
+	lost := count(missing(had, is))
 	for _, r := range now {
 		if fresh[r.text]--; fresh[r.text] < 0 {
 			continue
@@ -138,7 +139,7 @@ func (c *comparison) paper(pages, old []*render.Sheet) {
 			gone = append(gone, r.words)
 		}
 	}
-	c.lost(gone, added)
+	c.lost(gone, added, is)
 }
 
 func count(of []words) map[string]int {
