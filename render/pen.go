@@ -33,6 +33,7 @@ const (
 	TitleText             // text in the title block
 	Status                // review status and verdict stamps
 	Break                 // break lines
+	Revision              // clouds round what was revised, with their marks
 	NoPlot                // helpers that are not printed
 	HeatEdge              // outline of a part under the colours of a temperature
 	Isotherm              // line of one temperature
@@ -82,6 +83,7 @@ const (
 	red    = "#9c1c1c"
 	dimInk = "#1a1a1a"
 	dark   = "#404040"
+	plum   = "#8a1a78"
 )
 
 // Pens holds one definition per role. Widths follow the 1 : 1.4 series 0.18-0.25-0.35-0.50-0.70-1.00.
@@ -113,6 +115,7 @@ var Pens = [penCount]PenDef{
 	TitleText:  {"ANNO-TTLB-TEXT", 25, Solid, 7, black, false},
 	Status:     {"ANNO-STAT", 50, Solid, 1, red, false},
 	Break:      {"DETL-BRKL", 25, Solid, 7, black, false},
+	Revision:   {"ANNO-REVS", 50, Solid, 6, plum, false},
 	NoPlot:     {"ANNO-NPLT", 18, Solid, 8, grey, true},
 
 	HeatEdge: {"DETL-HEAT-EDGE", 18, Solid, 8, dark, false},

@@ -42,6 +42,7 @@ func draw(e env, args []string) int {
 	one := f.String("sheet", "", "draw this `SHEET` alone, as it is in the set: A-301")
 	strict := f.Bool("strict", false, "exit with 1 also when a check is left to the engineer or not checked")
 	layerMap := f.String("layers", "", "name and draw the layers of the DXF files by this `MAP`, a file or one of "+strings.Join(layermap.Names(), ", ")+"; other drawings keep their look (standclear layers prints a map)")
+	against := f.String("against", "", "cloud on every sheet what differs from this `FILE`, the project in an earlier state, and list it in "+changesFile)
 	holds(f, "layers", layermap.Names()...)
 	holds(f, "only", "svg", "dxf", "pdf")
 	holds(f, "sheet")
@@ -50,7 +51,7 @@ func draw(e env, args []string) int {
 	how.unitFlag(f)
 	src.flags(f)
 	if code, ok := parse(e, f, "standclear draw [PROJECT.yaml] --out DIR\ndraws and checks a project and writes its set of sheets, checks, calculation and schedule.",
-		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n  standclear draw - --out set --quiet <deck.yaml\n", args); !ok {
+		"  standclear draw --out out\n  standclear draw deck.yaml --out set --set blocks.max_spacing=20in --only dxf\n  standclear draw deck.yaml --out set --layers iso13567\n  standclear draw deck.yaml --out set --against issued/deck.yaml\n  standclear draw - --out set --quiet <deck.yaml\n", args); !ok {
 		return code
 	}
 	e, units, ok := how.read(e, "draw")
@@ -74,6 +75,12 @@ func draw(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
+	var was *earlier
+	if *against != "" {
+		if was, code = src.loadOld(e, *against, f.Args()); code != exitOK {
+			return code
+		}
+	}
 	o := sheet.Options{Version: version, Heat: j.heat, Short: *short, Sheet: strings.ToUpper(*one)}
 	if names := sheet.Names(o); o.Sheet != "" && !slices.Contains(names, o.Sheet) {
 		fmt.Fprintf(e.err, "standclear draw: --sheet: there is no sheet %q in this set; its sheets are %s\n", *one, strings.Join(names, ", "))
@@ -83,39 +90,56 @@ func draw(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
-	sheets, files, err := j.drawn(e, o, kinds, dxf.Options{Layers: layers})
+	d, err := j.drawn(e, o, kinds, dxf.Options{Layers: layers}, was)
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
-	if err := writeAll(*out, files); err != nil {
+	if err := writeAll(*out, d.files); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: could not write: %v\n", err)
 		return exitWrite
 	}
 	if code := written(e, "draw", func(w io.Writer) error {
 		if how.json {
-			return j.summaryJSON(w, *out, sheets, files, units)
+			return j.summaryJSON(w, *out, d, units)
 		}
-		return j.summary(w, *out, sheets, files)
+		return j.summary(w, *out, d)
 	}); code != exitOK {
 		return code
 	}
 	return j.code(*strict)
 }
 
-// drawn draws the sheets and every file of the set.
-func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Options) (sheets []*render.Sheet, files []file, err error) {
+// drawn is a set as it is written.
+type drawn struct {
+	sheets  []*render.Sheet
+	files   []file
+	differs *changes // from an earlier state, when that was asked
+}
+
+// drawn draws the sheets and every file of the set, with clouds round what differs from an earlier state.
+func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Options, was *earlier) (d drawn, err error) {
 	var said bytes.Buffer
 	done := e.busy("drawing the set")
+	defer func() {
+		done()
+		fmt.Fprint(e.err, said.String())
+	}()
 	defer debug.SetGCPercent(debug.SetGCPercent(drawGC))
-	sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	if err = j.judged(&said, sheets, pages, o); err == nil {
-		files, err = j.files(sheets, pages, kinds, cad)
+	d.sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
+	if was != nil {
+		if d.differs, err = j.against(was, d.sheets, o); err != nil {
+			return d, err
+		}
 	}
-	done()
-	fmt.Fprint(e.err, said.String())
-	return sheets, files, err
+	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
+	if err = j.judged(&said, d.sheets, pages, o); err != nil {
+		return d, err
+	}
+	if d.files, err = j.files(d.sheets, pages, kinds, cad); err == nil && d.differs != nil && !d.differs.none() {
+		d.files = append(d.files, file{changesFile, []byte(d.differs.text())})
+	}
+	return d, err
 }
 
 // judged measures what is about to be written against the rules of drafting and says so when it breaks one:

@@ -46,7 +46,8 @@ var below = map[string][]string{
 	"detail/keyfile":        {"detail/spec"},
 	"detail/layermap":       {"render", "detail/unit", "detail/spec", "detail/keyfile"},
 	"detail/view":           {"geom", "render", "detail", "detail/unit", "detail/stock"},
-	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/judge", "detail/together"},
+	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/cloud", "detail/sheet/judge", "detail/together"},
+	"detail/sheet/cloud":    {"geom", "render", "render/font"},
 	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
 	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
 

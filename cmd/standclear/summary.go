@@ -13,24 +13,26 @@ import (
 	"standclear/detail/check/thermal"
 	"standclear/detail/sheet"
 	"standclear/detail/unit"
-	"standclear/render"
 )
 
 // summary prints what was written and how the checks stand.
-func (j *job) summary(w io.Writer, dir string, sheets []*render.Sheet, files []file) error {
-	fmt.Fprintf(w, "%s\n%s in %s:", j.title(), count(len(files), "file"), dir)
-	for _, s := range sheets {
+func (j *job) summary(w io.Writer, dir string, d drawn) error {
+	fmt.Fprintf(w, "%s\n%s in %s:", j.title(), count(len(d.files), "file"), dir)
+	for _, s := range d.sheets {
 		fmt.Fprintf(w, " %s", s.ID)
 	}
 	a := j.assembly
 	ids := sheet.Names(sheet.Options{Heat: &thermal.Result{}}) // of every set there can be
-	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	fmt.Fprintf(w, "\n%s%s, %s, %s, %s\n", leftOverLine(leftOver(dir, ids, d.files)), count(len(a.Blocks), "block"), count(a.Count(detail.Bolt), "fastener"), count(a.Count(detail.Washer), "washer"), count(len(j.spec.Defaults), "default"))
+	if d.differs != nil {
+		fmt.Fprint(w, d.differs.head())
+	}
 	fmt.Fprint(w, j.heatLine())
 	return j.table(w, true)
 }
 
 // summaryJSON writes the same as one JSON object; the checks themselves are in checks.json of the set.
-func (j *job) summaryJSON(w io.Writer, dir string, sheets []*render.Sheet, files []file, units *unit.System) error {
+func (j *job) summaryJSON(w io.Writer, dir string, d drawn, units *unit.System) error {
 	out := struct {
 		Project    string              `json:"project"`
 		Parameters string              `json:"parameters"`
@@ -44,11 +46,11 @@ func (j *job) summaryJSON(w io.Writer, dir string, sheets []*render.Sheet, files
 		Open       []map[string]string `json:"open_checks"`
 		Heat       any                 `json:"heat_added"`
 	}{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Folder: dir, Sheets: []string{}, Files: []string{}, Counts: j.report.Counts(), Verdict: j.report.Worst().String(), Open: []map[string]string{},
-		Left: append([]string{}, leftOver(dir, sheet.Names(sheet.Options{Heat: &thermal.Result{}}), files)...)}
-	for _, s := range sheets {
+		Left: append([]string{}, leftOver(dir, sheet.Names(sheet.Options{Heat: &thermal.Result{}}), d.files)...)}
+	for _, s := range d.sheets {
 		out.Sheets = append(out.Sheets, s.ID)
 	}
-	for _, f := range files {
+	for _, f := range d.files {
 		out.Files = append(out.Files, f.name)
 	}
 	for _, s := range j.shown().Steps {

@@ -78,7 +78,7 @@ func leftOver(dir string, ids []string, files []file) (out []string) {
 	for _, f := range files {
 		now[f.name] = true
 	}
-	names := []string{"set.pdf", "set.dxf"}
+	names := []string{"set.pdf", "set.dxf", changesFile}
 	for _, id := range ids {
 		names = append(names, id+".svg", id+".dxf")
 	}

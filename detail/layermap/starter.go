@@ -36,6 +36,7 @@ var drawn = [len(render.Layers{})]string{
 	render.TitleText:  "title block",
 	render.Status:     "review status and verdict stamps",
 	render.Break:      "break lines",
+	render.Revision:   "clouds round what was revised, with their marks",
 	render.NoPlot:     "frames of viewports, helpers",
 	render.HeatEdge:   "outline of a part under the colours of a temperature",
 	render.Isotherm:   "line of one temperature",

@@ -3,8 +3,8 @@ package sheet
 import (
 	"math"
 
+	"standclear/detail/sheet/cloud"
 	"standclear/detail/spec"
-	"standclear/geom"
 	"standclear/render"
 )
 
@@ -26,24 +26,13 @@ func (w *writer) revisions(s *render.Sheet, l layoutOf, y float64) float64 {
 	for _, r := range list {
 		lines := append([]string{r.Date + "  " + r.By}, wrap(r.Text, 2.2, right-x-14, false)...)
 		h := math.Max(9, float64(len(lines))*2.2*render.LinePitch+3)
-		s.Items = append(s.Items, rule(render.Grid, pt(x, y+h), pt(right, y+h)), delta(pt(x+6, y+h/2)),
+		s.Items = append(s.Items, rule(render.Grid, pt(x, y+h), pt(right, y+h)), render.Stroke{Pen: render.Grid, Path: cloud.Triangle(pt(x+6, y+h/2-0.6), r.Mark)},
 			render.Text{Pen: render.Note, At: pt(x+6, y+h/2-0.6), Height: 2.2, Align: render.MiddleCentre, Lines: []string{r.Mark}, Bold: true},
 			render.Text{Pen: render.Note, At: pt(x+12, y+h-1.5), Height: 2.2, Align: render.TopLeft, Lines: lines})
 		y += h
 	}
 	s.Items = append(s.Items, render.Text{Pen: render.TitleText, At: pt(x+2, y+1.2), Height: 2, Align: render.BottomLeft, Lines: []string{"REVISIONS"}})
 	return y + 4
-}
-
-// delta is the triangle of a revision mark about a point of the paper.
-func delta(c geom.Vec) render.Stroke {
-	const r = 4.2
-	p := geom.Path{Closed: true}
-	for i := range 3 {
-		a := math.Pi/2 + float64(i)*2*math.Pi/3
-		p.V = append(p.V, geom.Vertex{Vec: geom.Vec{X: c.X + r*math.Cos(a), Y: c.Y - 0.8 + r*math.Sin(a)}})
-	}
-	return render.Stroke{Pen: render.Grid, Path: p}
 }
 
 // lastRevision is the mark that the title strip states; 0 for the first issue.

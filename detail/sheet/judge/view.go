@@ -145,20 +145,20 @@ func viewsApart(p *page) {
 	}
 }
 
-// over finds what of the sheet's own lies in a view.
+// over finds what of the sheet's own lies in a view; clouds of a revision belong there.
 func (p *page) over(v shown) {
 	if v.ink.Empty() || v.view.Scale.Text == pictorial {
 		return // a picture is no rectangle: what crosses its lines is L2
 	}
 	in := v.ink.Grow(-0.01)
 	for _, t := range p.texts {
-		if t.in == own && t.box.Overlaps(in) {
+		if t.in == own && t.Pen != render.Revision && t.box.Overlaps(in) {
 			p.fail("L12", t.middle(), []string{t.Text}, "a text of the sheet lies in view %s", v.view.ID)
 			return
 		}
 	}
 	for _, l := range p.lines {
-		if l.in != own {
+		if l.in != own || l.line.Pen == render.Revision {
 			continue
 		}
 		if a, b, ok := clip(l.a, l.b, in); ok {
