@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"standclear/detail/spec"
 	"standclear/detail/unit"
@@ -11,7 +12,7 @@ import (
 )
 
 // LayerMark returns the mark of the i-th wall layer, counted from inside: W1, W2 ...
-func LayerMark(i int) string { return fmt.Sprintf("W%d", i+1) }
+func LayerMark(i int) string { return "W" + strconv.Itoa(i+1) }
 
 // doorHoles returns the openings in the wall above height z.
 func (a *Assembly) doorHoles(z float64) geom.Region {

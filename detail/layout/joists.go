@@ -65,10 +65,11 @@ func (r JoistRules) evenly() []float64 {
 	at := r.spots()
 	last := len(at) - 1
 	count, cost, prev := make([]int, len(at)), make([]float64, len(at)), make([]int, len(at))
+	near, far := r.least()-slack, r.Spacing+slack
 	for i := 1; i <= last; i++ {
 		count[i], cost[i], prev[i] = math.MaxInt, math.Inf(1), -1
-		for j := i - 1; j >= 0 && at[i].x-at[j].x <= r.Spacing+slack; j-- {
-			if d := at[i].x - at[j].x; count[j] < math.MaxInt && d >= r.least()-slack {
+		for j := i - 1; j >= 0 && at[i].x-at[j].x <= far; j-- {
+			if d := at[i].x - at[j].x; d >= near && count[j] <= count[i]-1 {
 				n, c := count[j]+1, cost[j]+d*d
 				if n < count[i] || n == count[i] && c < cost[i]-slack {
 					count[i], cost[i], prev[i] = n, c, j

@@ -1,6 +1,9 @@
 package layout
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // spots is the grid along the ledger: which steps may carry a block.
 type spots struct {
@@ -12,7 +15,7 @@ func (r Rules) free() spots {
 	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
 	s := spots{step: r.Grid, ok: make([]bool, n)}
 	for i := range s.ok {
-		s.ok[i] = len(r.clashes(0, float64(i)*r.Grid)) == 0
+		s.ok[i] = r.stands(float64(i) * r.Grid)
 	}
 	return s
 }
@@ -82,8 +85,10 @@ func (r Rules) fewest(s spots, reach, lo, hi int) int {
 func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
+	least := r.leasts(s, reach, n, lo, hi)
+	bound := slices.Min(least) + 1e-6 // rounding apart, nothing dearer can be the best
 	for first := lo; first <= hi && first < len(s.ok); first++ {
-		if !s.ok[first] {
+		if !s.ok[first] || least[first-lo] > bound {
 			continue
 		}
 		row, cost := r.path(s, reach, n, first)
@@ -96,6 +101,64 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 		x[i] = float64(k) * s.step
 	}
 	return x
+}
+
+// leasts returns the cost of the best row from every first spot from lo to hi, found in one walk from the
+// last spots back; infinite where there is none.
+func (r Rules) leasts(s spots, reach, n, lo, hi int) []float64 {
+	last, nearest := len(s.ok)-1, len(s.ok)
+	to := make([]float64, len(s.ok)) // the best cost from a spot on, the spot being the k-th
+	on := make([]float64, len(s.ok))
+	step := r.least(s)
+	for i := range to {
+		to[i] = math.Inf(1)
+		if e := r.Length - float64(i)*s.step; s.ok[i] && r.isLast(s, i) {
+			to[i] = 2 * e * e
+			nearest = min(nearest, i)
+		}
+	}
+	for k := n - 2; k >= 0; k-- {
+		for i := range on {
+			on[i] = math.Inf(1)
+		}
+		from, until := max(lo+k*step, nearest-(n-1-k)*reach), min(hi+k*reach, last-(n-1-k)*step) // where the k-th can stand
+		for i := from; i <= until; i++ {
+			if s.ok[i] {
+				on[i] = r.leastOn(s, to, i, min(i+reach, last), k == 0, k == n-2)
+			}
+		}
+		to, on = on, to
+	}
+	out := make([]float64, max(0, hi-lo+1))
+	for i := range out {
+		out[i] = math.Inf(1)
+		if at := lo + i; at <= last && s.ok[at] {
+			e := float64(at) * s.step
+			out[i] = to[at] + 2*e*e
+		}
+	}
+	return out
+}
+
+// leastOn returns the least cost from spot i on over a next spot up to the farthest, first and final saying
+// whether that space is the first or the last of the row.
+func (r Rules) leastOn(s spots, to []float64, i, farthest int, first, final bool) float64 {
+	best := math.Inf(1)
+	for j := i + r.least(s); j <= farthest; j++ {
+		d := float64(j-i) * s.step
+		c := to[j] + d*d
+		if c >= best {
+			continue
+		}
+		if final {
+			c += lever(r.Length-float64(j)*s.step, d)
+		}
+		if first {
+			c += lever(float64(i)*s.step, d)
+		}
+		best = min(best, c)
+	}
+	return best
 }
 
 // layer holds the costs of one block of the row over a window of the grid.
@@ -179,12 +242,13 @@ func (p layer) best(i, least, reach int, s spots, more func(space float64) float
 func (r Rules) relax(s spots) (float64, []float64) {
 	from := int(math.Floor(r.MaxSpacing/s.step+slack)) + 1
 	to := len(s.ok)
-	if x, _ := r.search(s, float64(to)*s.step); x == nil {
+	lo, hi := r.ends(s)
+	if r.fewest(s, to, lo, hi) == 0 {
 		return 0, nil
 	}
 	for from < to { // a row at one limit is a row at every greater one
 		mid := (from + to) / 2
-		if x, _ := r.search(s, float64(mid)*s.step); x != nil {
+		if r.fewest(s, mid, lo, hi) > 0 {
 			to = mid
 		} else {
 			from = mid + 1

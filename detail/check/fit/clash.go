@@ -84,9 +84,14 @@ func (c *fitter) screws() {
 	const beside = 3.0 // wood left between a screw and a hole or another screw, mm
 	least := math.Inf(1)
 	var hit []string
+	boxes := make([]geom.Box3, len(all))
 	for i, p := range all {
-		at, r := p.Bounds().Center(), p.Size[0].MM()/2
-		least = math.Min(least, p.Bounds().Min.Y)
+		boxes[i] = p.Bounds()
+	}
+	heads := c.a.Find(detail.Washer, detail.Bolt)
+	for i, p := range all {
+		at, r := boxes[i].Center(), p.Size[0].MM()/2
+		least = math.Min(least, boxes[i].Min.Y)
 		if p.Block > 0 {
 			continue // every block has the same pattern
 		}
@@ -96,17 +101,20 @@ func (c *fitter) screws() {
 			}
 		}
 		if p.Mark == "LS1" {
-			for _, w := range c.a.Find(detail.Washer, detail.Bolt) {
-				if b := w.Solids[0].Bounds(); w.Block == p.Block && b.Max.Y > c.a.Frame.LedgerFront && at.X > b.Min.X-r && at.X < b.Max.X+r && at.Z > b.Min.Z-r && at.Z < b.Max.Z+r {
+			for _, w := range heads {
+				if w.Block != p.Block {
+					continue
+				}
+				if b := w.Solids[0].Bounds(); b.Max.Y > c.a.Frame.LedgerFront && at.X > b.Min.X-r && at.X < b.Max.X+r && at.Z > b.Min.Z-r && at.Z < b.Max.Z+r {
 					hit = append(hit, fmt.Sprintf("screw %s under a %s", p.ID, lower(w.Name)))
 				}
 			}
 		}
-		for _, o := range all[i+1:] {
+		for k, o := range all[i+1:] {
 			if o.Block != p.Block {
 				continue
 			}
-			if q := o.Bounds().Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
+			if q := boxes[i+1+k].Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
 				hit = append(hit, fmt.Sprintf("screws %s and %s in one place", p.ID, o.ID))
 			}
 		}
@@ -159,8 +167,9 @@ func (c *fitter) devices() {
 		Reason: few(loose), Fix: "blocking between house joists by an engineer's detail, a deck joist beside each device, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
 	var hit []string
 	for _, rod := range a.Find(detail.TensionRod) {
+		box := rod.Bounds()
 		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod) { // the backing is bored on site
-			if p.ID != rod.ID && meet(rod.Bounds(), p) {
+			if p.ID != rod.ID && meet(box, p) {
 				hit = append(hit, fmt.Sprintf("%s through the %s", rod.ID, lower(p.Name)))
 			}
 		}

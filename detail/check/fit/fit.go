@@ -11,6 +11,7 @@ import (
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/unit"
+	"standclear/geom"
 )
 
 // fitter is one run: the assembly and the report it fills.
@@ -18,6 +19,8 @@ type fitter struct {
 	a   *detail.Assembly
 	r   *check.Report
 	sys unit.System
+
+	cuts map[level][]geom.Box // found so far
 }
 
 // Run adds the steps of groups Fit and Water to the report.
