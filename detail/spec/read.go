@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,17 +18,46 @@ import (
 //
 //	s, problems := spec.Read("deck.yaml", src, []string{"blocks.max_spacing=18in"})
 func Read(name string, src []byte, sets []string) (*Spec, Problems) {
+	return read(name, sets, func() (*node, Problems) { return plant(name, src) })
+}
+
+// File is a project file parsed once, to be read many times with other changes. It may be read by several
+// goroutines at once.
+type File struct {
+	name     string
+	root     *node
+	problems Problems
+}
+
+// Parse parses a project file; what is wrong with it is told by Read.
+func Parse(name string, src []byte) *File {
 	root, problems := plant(name, src)
+	return &File{name, root, problems}
+}
+
+// Read is the function Read for the file.
+func (f *File) Read(sets []string) (*Spec, Problems) {
+	return read(f.name, sets, func() (*node, Problems) {
+		if f.root == nil {
+			return nil, slices.Clone(f.problems)
+		}
+		return f.root.clone(), slices.Clone(f.problems)
+	})
+}
+
+func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Problems) {
+	root, problems := tree()
 	if root == nil {
 		return nil, problems.sorted()
 	}
 	problems = append(problems, override(root, sets)...)
 	r := reader{
 		spec: &Spec{Source: name}, problems: problems,
-		where: map[string]place{}, bad: map[string]bool{}, top: place{name, 1, 1},
+		where: make(map[string]place, 256), bad: map[string]bool{}, top: place{name, 1, 1},
 	}
 	r.spec.Project.System = unitsOf(root)
-	r.section(keys(r.spec), root, "", r.top)
+	table := keys(r.spec)
+	r.section(table, root, "", r.top)
 	r.fillIn()
 	r.crossCheck()
 	r.warn()
@@ -35,7 +65,7 @@ func Read(name string, src []byte, sets []string) (*Spec, Problems) {
 		return nil, r.problems.sorted()
 	}
 	r.spec.Warnings = r.problems.sorted()
-	r.spec.Hash = r.spec.hash()
+	r.spec.Hash = hashOf(table)
 	return r.spec, nil
 }
 

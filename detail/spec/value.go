@@ -28,7 +28,10 @@ func (r *reader) figure(k key, n *node, path string) {
 		return
 	}
 	k.number.put(v)
-	if mistaken, ok := unit.DecimalFeet(n.text); ok && k.kind == aLength {
+	if k.kind != aLength || !strings.Contains(n.text, ".") {
+		return
+	}
+	if mistaken, ok := unit.DecimalFeet(n.text); ok {
 		r.caution(n.at, path, fmt.Sprintf("%s is %s, not %s", spaced(n.text), unit.Length(v).FeetInches(unit.Sixteenth), mistaken.FeetInches(unit.Sixteenth)),
 			"write feet and inches")
 	}

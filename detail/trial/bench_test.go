@@ -16,7 +16,7 @@ func BenchmarkTry(b *testing.B) {
 	for _, name := range demo.Names() {
 		src, _ := demo.File(name)
 		b.Run(name, func(b *testing.B) {
-			base := trial.Base{Name: name, Src: src}
+			base := trial.Base{Name: name, Src: src}.Parsed()
 			for i := 0; b.Loop(); i++ {
 				if _, err := base.Try(fmt.Sprintf("blocks.max_spacing=%din", 20+i%40)); err != nil {
 					b.Fatal(err)
@@ -33,6 +33,12 @@ func BenchmarkTry(b *testing.B) {
 	b.Run("read", func(b *testing.B) {
 		for b.Loop() {
 			spec.Read("deck", src, nil)
+		}
+	})
+	base := trial.Base{Name: "deck", Src: src}.Parsed()
+	b.Run("reread", func(b *testing.B) {
+		for b.Loop() {
+			base.Read("blocks.max_spacing=30in")
 		}
 	})
 	b.Run("build", func(b *testing.B) {
