@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -9,11 +10,33 @@ import (
 // and what lies right of it do not know of each other, so two walks over the rules serve every place.
 type FixedJoists struct {
 	r           JoistRules
-	at          []spot
-	left, right []run
+	left, right walk
 }
 
-// run is the fewest spaces from an end joist to a spot, and of those the least sum of their squares.
+// WithFixed makes the rules ready for With.
+func (r JoistRules) WithFixed() *FixedJoists {
+	f := &FixedJoists{r: r}
+	if r.Spacing <= 0 || r.Last < r.First {
+		return f
+	}
+	f.left = walk{near: r.least() - slack, far: r.Spacing + slack, at: r.spots()}
+	f.right = f.left
+	f.right.at = slices.Clone(f.left.at)
+	slices.Reverse(f.right.at)
+	for i := range f.right.at {
+		f.right.at[i].x = -f.right.at[i].x
+	}
+	return f
+}
+
+// walk finds the best runs over spots from the first of them on, as far as it is asked.
+type walk struct {
+	near, far float64
+	at        []spot
+	runs      []run // of the spots walked over
+}
+
+// run is the fewest spaces from the first spot, and of those the least sum of their squares.
 type run struct {
 	count int
 	cost  float64
@@ -22,47 +45,34 @@ type run struct {
 // none is the count of spaces where there is no way.
 const none = math.MaxInt
 
-func (a run) better(b run) bool { return a.count < b.count || a.count == b.count && a.cost < b.cost }
-
-// WithFixed makes the rules ready for With.
-func (r JoistRules) WithFixed() *FixedJoists {
-	f := &FixedJoists{r: r}
-	if r.Spacing <= 0 || r.Last < r.First {
-		return f
-	}
-	f.at = r.spots()
-	f.left = f.walk(1)
-	f.right = f.walk(-1)
-	return f
-}
-
-// walk returns the best run to every spot from the first one going right, or from the last going left.
-func (f *FixedJoists) walk(way int) []run {
-	out := make([]run, len(f.at))
-	for k := 1; k < len(f.at); k++ {
-		i := k
-		if way < 0 {
-			i = len(f.at) - 1 - k
+// to returns the best run to a joist at x.
+func (w *walk) to(x float64) run {
+	n, _ := slices.BinarySearchFunc(w.at, x, func(s spot, x float64) int { return cmp.Compare(s.x, x) })
+	for i := len(w.runs); i < n; i++ {
+		if i == 0 {
+			w.runs = append(make([]run, 0, len(w.at)), run{})
+			continue
 		}
-		out[i] = f.reach(f.at[i].x, i-way, way, out)
+		w.runs = append(w.runs, w.step(w.at[i].x, i-1))
 	}
-	return out
+	return w.step(x, n-1)
 }
 
-// reach returns the best run to a joist at x over the spots behind it, from one of them back.
-func (f *FixedJoists) reach(x float64, from, way int, runs []run) run {
+// step returns the best run to x by a last space from one of the spots from j back.
+func (w *walk) step(x float64, j int) run {
 	best := run{none, math.Inf(1)}
-	for j := from; j >= 0 && j < len(f.at); j -= way {
-		d := math.Abs(x - f.at[j].x)
-		if d > f.r.Spacing+slack {
+	for ; j >= 0; j-- {
+		s := w.at[j]
+		d := x - s.x
+		if d > w.far {
 			break
 		}
-		if p := runs[j]; p.count < none && d >= f.r.least()-slack {
-			if c := (run{p.count + 1, p.cost + d*d}); c.better(best) {
+		if d >= w.near && w.runs[j].count < best.count {
+			if c := (run{w.runs[j].count + 1, w.runs[j].cost + d*d}); c.count < best.count || c.cost < best.cost {
 				best = c
 			}
 		}
-		if f.at[j].must {
+		if s.must {
 			break
 		}
 	}
@@ -72,14 +82,8 @@ func (f *FixedJoists) reach(x float64, from, way int, runs []run) run {
 // With returns how many joists there are with one more fixed at x, and the sum of their squared spaces; false
 // when no row can keep it.
 func (f *FixedJoists) With(x float64) (n int, cost float64, ok bool) {
-	if x > f.r.First+slack && x < f.r.Last-slack && len(f.at) > 0 {
-		i, _ := slices.BinarySearchFunc(f.at, x, func(s spot, x float64) int {
-			if s.x < x {
-				return -1
-			}
-			return 1
-		})
-		left, right := f.reach(x, i-1, 1, f.left), f.reach(x, i, -1, f.right)
+	if x > f.r.First+slack && x < f.r.Last-slack && len(f.left.at) > 0 {
+		left, right := f.left.to(x), f.right.to(-x)
 		if left.count < none && right.count < none {
 			return left.count + right.count + 1, left.cost + right.cost, true
 		}

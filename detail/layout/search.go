@@ -58,18 +58,26 @@ func (r Rules) least(s spots) int {
 // fewest walks the grid greedily in layers: the least number of blocks from a first to a last spot.
 func (r Rules) fewest(s spots, reach, lo, hi int) int {
 	dist := make([]int, len(s.ok))
-	best := 0
+	behind := make([]int, 0, len(s.ok)) // spots within reach that no later one is better than, the best first
+	best, step := 0, r.least(s)
 	for i := range s.ok {
+		if j := i - step; j >= 0 && dist[j] > 0 {
+			for len(behind) > 0 && dist[behind[len(behind)-1]] >= dist[j] {
+				behind = behind[:len(behind)-1]
+			}
+			behind = append(behind, j)
+		}
+		for len(behind) > 0 && behind[0] < i-reach {
+			behind = behind[1:]
+		}
 		if !s.ok[i] {
 			continue
 		}
-		if i >= lo && i <= hi {
+		switch {
+		case i >= lo && i <= hi:
 			dist[i] = 1
-		}
-		for j := max(0, i-reach); j <= i-r.least(s); j++ {
-			if dist[j] > 0 && (dist[i] == 0 || dist[j]+1 < dist[i]) {
-				dist[i] = dist[j] + 1
-			}
+		case len(behind) > 0:
+			dist[i] = dist[behind[0]] + 1
 		}
 		if dist[i] > 1 && r.isLast(s, i) && (best == 0 || dist[i] < best) {
 			best = dist[i]
@@ -172,7 +180,7 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 	layers := make([]layer, n)
 	e := float64(first) * s.step
 	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
-	last := len(s.ok) - 1
+	last, step := len(s.ok)-1, r.least(s)
 	for k := 1; k < n; k++ {
 		p := layers[k-1]
 		from := max(p.from+1, last-(n-1-k)*reach-reach) // spots before this cannot reach the end
@@ -183,16 +191,24 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 		l := layer{from: from, cost: make([]float64, to-from+1), prev: make([]int, to-from+1)}
 		for i := range l.cost {
 			at := from + i
-			l.cost[i], l.prev[i] = p.best(at, r.least(s), reach, s, func(d float64) float64 {
-				c := 0.0
-				if k == 1 {
-					c += lever(e, d)
+			var more func(d float64) float64
+			if k == 1 || k == n-1 {
+				more = func(d float64) float64 {
+					c := 0.0
+					if k == 1 {
+						c += lever(e, d)
+					}
+					if k == n-1 {
+						c += lever(r.Length-float64(at)*s.step, d)
+					}
+					return c
 				}
-				if k == n-1 {
-					c += lever(r.Length-float64(at)*s.step, d)
-				}
-				return c
-			})
+			}
+			if s.ok[at] {
+				l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
+			} else {
+				l.cost[i], l.prev[i] = math.Inf(1), -1
+			}
 		}
 		layers[k] = l
 	}
@@ -223,15 +239,17 @@ func lever(e, d float64) float64 {
 	return 4 * over * over
 }
 
-// best returns the cheapest way to spot i from the layer before it.
-func (p layer) best(i, least, reach int, s spots, more func(space float64) float64) (float64, int) {
+// best returns the cheapest way to spot i from the layer before it; more is what a space costs besides its
+// square, nil for nothing.
+func (p layer) best(i, least, reach int, step float64, more func(space float64) float64) (float64, int) {
 	cost, prev := math.Inf(1), -1
-	if !s.ok[i] {
-		return cost, prev
-	}
 	for j := max(p.from, i-reach); j < min(i-least+1, p.from+len(p.cost)); j++ {
-		d := float64(i-j) * s.step
-		if c := p.cost[j-p.from] + d*d + more(d); c < cost {
+		d := float64(i-j) * step
+		c := p.cost[j-p.from] + d*d
+		if more != nil {
+			c += more(d)
+		}
+		if c < cost {
 			cost, prev = c, j
 		}
 	}
