@@ -32,33 +32,39 @@ func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string,
 	if h.off {
 		return nil, "left out by --no-heat", nil
 	}
-	opt := thermal.Options{}
-	key, err := thermal.Key(a, opt)
-	if err != nil {
-		return nil, err.Error(), nil
-	}
-	name := ""
-	if dir, err := os.UserCacheDir(); err == nil && !h.fresh {
-		name = filepath.Join(dir, "standclear", "heat", key+".json")
-		if r := readResult(name); r != nil {
-			return r, "", nil
-		}
-	}
 	ctx, done := e.interruptible()
 	defer done()
-	opt.Progress = progressOn(e.err)
-	r, err = thermal.Solve(ctx, a, opt)
-	clearProgress(opt.Progress, e.err)
+	tell := progressOn(e.err)
+	r, solved, err := h.solve(ctx, a, thermal.Options{Progress: tell})
+	if solved {
+		clearProgress(tell, e.err)
+	}
 	switch {
 	case errors.Is(err, context.Canceled):
 		return nil, "", err
 	case err != nil:
 		return nil, err.Error(), nil
 	}
-	if name != "" {
+	return r, "", nil
+}
+
+// solve returns a kept result, or solves and keeps one; solved says which.
+func (h *warmth) solve(ctx context.Context, a *detail.Assembly, opt thermal.Options) (r *thermal.Result, solved bool, err error) {
+	key, err := thermal.Key(a, opt)
+	if err != nil {
+		return nil, false, err
+	}
+	name := ""
+	if dir, err := os.UserCacheDir(); err == nil && !h.fresh {
+		name = filepath.Join(dir, "standclear", "heat", key+".json")
+		if r := readResult(name); r != nil {
+			return r, false, nil
+		}
+	}
+	if r, err = thermal.Solve(ctx, a, opt); err == nil && name != "" {
 		keepResult(name, r)
 	}
-	return r, "", nil
+	return r, true, err
 }
 
 // readResult returns a kept result; nil when there is none that can be read whole.

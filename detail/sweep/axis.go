@@ -37,6 +37,7 @@ type Point struct {
 //	blocks.max_spacing=24in..96in/4in          from, to, and the step after a slash
 //	fasteners.through.diameter=1/2in,5/8in     one after the other
 //	blocks.plies=[1 1/2in, 1 1/2in],[3in]      a list in brackets is one value
+//	fasteners.through.diameter=1/2in with fasteners.through.hole=9/16in, 5/8in with fasteners.through.hole=11/16in
 //
 // The error names the part, what was given and what is allowed.
 func Parse(text string, sys unit.System) (Axis, error) {
@@ -53,19 +54,23 @@ func Parse(text string, sys unit.System) (Axis, error) {
 		if item == "" {
 			return a, fmt.Errorf("%s: given %q; a value stands before and after each comma", key, values)
 		}
+		item, more, _ := strings.Cut(item, " with ")
+		also, err := together(more, sys)
+		if err != nil {
+			return a, fmt.Errorf("%s: %w", key, err)
+		}
 		all := []string{item}
 		if from, rest, isRange := strings.Cut(item, ".."); isRange && item[0] != '[' {
 			to, step, ok := cutLast(rest)
 			if !ok {
 				return a, fmt.Errorf("%s: given %q; the step of a range stands after a slash with a unit of its own, such as 24in..96in/4in", key, item)
 			}
-			var err error
 			if all, err = steps(from, to, step); err != nil {
 				return a, fmt.Errorf("%s: given %q; %w", key, item, err)
 			}
 		}
 		for _, v := range all {
-			a.Points = append(a.Points, Point{Text: v, Sets: []string{key + "=" + v}})
+			a.Points = append(a.Points, Point{Text: v, Sets: append([]string{key + "=" + v}, also...)})
 		}
 		if len(a.Points) > MostDesigns {
 			return a, fmt.Errorf("%s: more than %d values", key, MostDesigns)
@@ -73,6 +78,25 @@ func Parse(text string, sys unit.System) (Axis, error) {
 	}
 	a.scale()
 	return a, nil
+}
+
+// together reads the further settings that go with a value, with "and" between.
+func together(text string, sys unit.System) ([]string, error) {
+	if text = strings.TrimSpace(text); text == "" {
+		return nil, nil
+	}
+	var out []string
+	for _, s := range strings.Split(text, " and ") {
+		key, v, ok := strings.Cut(strings.TrimSpace(s), "=")
+		if !ok || v == "" {
+			return nil, fmt.Errorf("given %q after with; KEY=VALUE is needed", s)
+		}
+		if err := known(key, sys); err != nil {
+			return nil, err
+		}
+		out = append(out, key+"="+v)
+	}
+	return out, nil
 }
 
 // known says whether a key can stand in a project file.
