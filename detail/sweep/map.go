@@ -56,32 +56,23 @@ func (p *plot) grid() {
 		wide = math.Max(wide, font.Width(t, small, false))
 		p.text(geom.Vec{X: fieldL - 3, Y: y}, render.MiddleRight, small, false, t)
 	}
-	p.add(render.Text{Pen: render.Note, At: geom.Vec{X: math.Max(4, fieldL-3-wide-4), Y: (fieldB + fieldT) / 2}, Height: letter, Align: render.MiddleCentre, Rot: 90, Lines: []string{up.Key}})
+	p.add(render.Text{Pen: render.Note, At: geom.Vec{X: math.Max(4, fieldL-3-wide-6), Y: (fieldB + fieldT) / 2}, Height: letter, Align: render.MiddleCentre, Rot: 90, Lines: []string{up.Key}})
 	p.key(false)
 	for _, b := range bands {
 		p.keyLine(b.text, func(c geom.Vec) { p.add(render.Fill{Pen: b.pen, Region: swatch(c)}) })
 	}
-	p.keyLine("not shaded, struck at the corners: a check fails, or could not be done", func(c geom.Vec) { p.strike(swatch(c).Bounds()) })
+	p.keyLine("white: a check fails, or could not be done", func(c geom.Vec) { p.add(render.Stroke{Pen: render.Fine, Path: swatch(c)[0]}) })
 }
 
-// tint shades a design that fails nothing, and strikes the corners of one that does.
+// tint shades a design that fails nothing.
 func (p *plot) tint(r *Row, b geom.Box) {
-	switch {
-	case r.Feasible():
-		for _, band := range bands {
-			if r.Ratio <= band.upTo {
-				p.add(render.Fill{Pen: band.pen, Region: geom.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)})
-				return
-			}
-		}
-	case r.Problem == "":
-		p.strike(b)
+	if !r.Feasible() {
+		return
 	}
-}
-
-// strike draws a short stroke across the upper left and the lower right corner, clear of what stands in the middle.
-func (p *plot) strike(b geom.Box) {
-	d := math.Min(1.2, math.Min(b.W(), b.H())/2)
-	p.line(render.Fine, geom.Vec{X: b.Min.X, Y: b.Max.Y - d}, geom.Vec{X: b.Min.X + d, Y: b.Max.Y})
-	p.line(render.Fine, geom.Vec{X: b.Max.X - d, Y: b.Min.Y}, geom.Vec{X: b.Max.X, Y: b.Min.Y + d})
+	for _, band := range bands {
+		if r.Ratio <= band.upTo {
+			p.add(render.Fill{Pen: band.pen, Region: geom.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)})
+			return
+		}
+	}
 }
