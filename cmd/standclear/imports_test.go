@@ -37,6 +37,7 @@ var below = map[string][]string{
 	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/trial":          {"detail", "detail/spec", "detail/check", "detail/check/design", "detail/check/strength"},
 	"detail/sweep":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/check", "detail/check/thermal", "detail/trial"},
+	"detail/size":           {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/sweep", "detail/trial"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat", "detail/keyfile"},

@@ -47,6 +47,7 @@ func commands() []command {
 		{"draw", "[PROJECT.yaml]", "draw and check a project, write its set", draw},
 		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
 		{"sweep", "[PROJECT.yaml]", "check it over values of its parameters", sweepProject},
+		{"size", "[PROJECT.yaml]", "find the sizes that keep the checks and ask for least", sizeProject},
 		{"new", "", "write a commented starter project file", newProject},
 		{"layers", "[NAME]", "print a map of the DXF layers, to change", printLayers},
 		{"fastener", "", "print the design values of one fastener", fastener},
@@ -78,7 +79,7 @@ func run(args []string, e env) (code int) {
 			return c.run(e, args[1:])
 		}
 	}
-	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, sweep, new, layers, fastener, heat (standclear --help)\n", args[0])
+	fmt.Fprintf(e.err, "standclear: there is no command %q; the commands are draw, check, sweep, size, new, layers, fastener, heat (standclear --help)\n", args[0])
 	return exitInput
 }
 

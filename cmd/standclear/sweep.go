@@ -70,14 +70,17 @@ func (o *sweepOptions) axes(e env, sp *spec.Spec) ([]sweep.Axis, bool) {
 	if good {
 		if _, err := sweep.Designs(axes); err != nil {
 			bad("--vary: %v", err)
+		} else if len(axes) > sweep.MostAxes {
+			bad("--vary: given %d parameters; 1 to %d can vary at once", len(axes), sweep.MostAxes)
 		}
 	}
-	switch {
-	case o.csv && o.json:
+	if o.csv && o.json {
 		bad("--csv and --json: give one of the two")
-	case o.exact && !o.heat:
+	}
+	if o.exact && !o.heat {
 		bad("--exact: is for --heat")
-	case o.plot != "" && len(axes) > 2:
+	}
+	if o.plot != "" && len(axes) > 2 {
 		bad("--plot: given %d parameters; one or two can be drawn", len(axes))
 	}
 	return axes, good

@@ -7,6 +7,7 @@
 package sweep
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"runtime"
@@ -18,6 +19,7 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/spec"
 	"standclear/detail/trial"
+	"standclear/detail/unit"
 )
 
 // Row is one design.
@@ -30,7 +32,7 @@ type Row struct {
 	Blocks, Fasteners int
 	Spacing           float64    // greatest distance of blocks, mm
 	Ratio             float64    // of the check that governs, over the largest that is still good
-	Governs           check.Step // the check furthest beyond its limit or nearest to it; no ID when none has one
+	Governs           check.Step // the failing check furthest beyond its limit, else the one of strength nearest to it; no ID when there is none
 	Verdict           check.Verdict
 	Fails, Engineer   int // how many checks say so, heat apart
 	NotChecked        int
@@ -165,7 +167,7 @@ func design(base trial.Base, axes []Axis, i int, look func(*Row, *trial.Trial)) 
 		r.Problem, r.Verdict = problem(err), check.Fails
 		return r
 	}
-	r.fill(t)
+	r.Fill(t)
 	if look != nil {
 		look(&r, t)
 	}
@@ -184,36 +186,50 @@ func problem(err error) string {
 	return strings.Join(strings.Fields(err.Error()), " ")
 }
 
-// fill takes in what a trial came to.
-func (r *Row) fill(t *trial.Trial) {
+// Fill takes in what a trial came to.
+func (r *Row) Fill(t *trial.Trial) {
 	r.Blocks, r.Fasteners = len(t.Assembly.Blocks), t.Assembly.Count(detail.Bolt)
 	for _, d := range t.Assembly.Layout.Spaces() {
 		r.Spacing = max(r.Spacing, d)
 	}
 	r.Verdict = t.Report.Worst()
 	r.Fails, r.Engineer, r.NotChecked = t.Report.Count(check.Fails), t.Report.Count(check.Engineer), t.Report.Count(check.NotChecked)
-	if s := t.Governs(); s != nil {
-		r.Governs, r.Ratio = *s, s.Used()
-	}
-	var failing []*check.Step
-	for i := range t.Report.Steps {
-		if s := &t.Report.Steps[i]; s.Verdict == check.Fails {
-			failing = append(failing, s)
-		}
-	}
-	slices.SortStableFunc(failing, func(a, b *check.Step) int {
-		switch {
-		case a.Used() > b.Used():
-			return -1
-		case a.Used() < b.Used():
-			return 1
-		}
-		return 0
-	})
+	failing := failures(t.Report.Steps)
 	for _, s := range failing {
 		r.Failing = append(r.Failing, s.Name)
 	}
-	if len(failing) > 0 && r.Governs.Verdict != check.Fails {
-		r.Governs = *failing[0] // a fact that fails has no ratio
+	s := nearest(t.Report.Steps)
+	if len(failing) > 0 {
+		s = failing[0]
 	}
+	if s != nil {
+		r.Governs, r.Ratio = *s, s.Used()
+	}
+}
+
+// failures lists the steps that fail, the furthest beyond its limit first, facts without a ratio last.
+func failures(steps []check.Step) []*check.Step {
+	var out []*check.Step
+	for i := range steps {
+		if steps[i].Verdict == check.Fails {
+			out = append(out, &steps[i])
+		}
+	}
+	slices.SortStableFunc(out, func(a, b *check.Step) int { return cmp.Compare(b.Used(), a.Used()) })
+	return out
+}
+
+// nearest is the check of strength nearest its limit, nil when there is none. A clearance or a distance that is
+// kept to the sixteenth is no sign of how much a design has left.
+func nearest(steps []check.Step) *check.Step {
+	var most *check.Step
+	for i := range steps {
+		s := &steps[i]
+		strength := s.Group == check.Beam || s.Group == check.Connection || s.Group == check.Block || s.Group == check.Floor
+		distance := s.Sense == check.AtLeast && s.Value.Kind == unit.KLength
+		if strength && !distance && s.Limit != nil && s.Verdict == check.OK && (most == nil || s.Used() > most.Used()) {
+			most = s
+		}
+	}
+	return most
 }

@@ -81,6 +81,14 @@ func (r *Row) governs() string {
 	return r.Governs.Name + ", " + r.Governs.Where
 }
 
+// Failed names the check that governs, its place and its ratio.
+func (r *Row) Failed() string {
+	if r.Governs.Limit == nil {
+		return r.governs()
+	}
+	return r.governs() + ", ratio " + r.ratioText()
+}
+
 func (r *Row) heatText(sys unit.System) string {
 	if r.Heat == nil {
 		return "NOT CHECKED"
