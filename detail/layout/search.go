@@ -181,10 +181,14 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 	e := float64(first) * s.step
 	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
 	last, step := len(s.ok)-1, r.least(s)
+	nearest := 0 // the first spot where the last block may stand
+	for nearest < last && !(s.ok[nearest] && r.isLast(s, nearest)) {
+		nearest++
+	}
 	for k := 1; k < n; k++ {
 		p := layers[k-1]
-		from := max(p.from+1, last-(n-1-k)*reach-reach) // spots before this cannot reach the end
-		to := min(p.from+len(p.cost)-1+reach, last)
+		from := max(first+k*step, nearest-(n-1-k)*reach) // spots before this cannot reach the end
+		to := min(first+k*reach, last-(n-1-k)*step)
 		if from > to {
 			return nil, 0
 		}
