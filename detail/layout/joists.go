@@ -104,7 +104,8 @@ func (r JoistRules) spots() []spot {
 	if step <= 0 {
 		step = r.Spacing / 64
 	}
-	at := []spot{{r.First, true}, {r.Last, true}}
+	at := make([]spot, 0, 4+len(r.Fixed)+int(min(1e6, max(0, (r.Last-r.First)/step))))
+	at = append(at, spot{r.First, true}, spot{r.Last, true})
 	for _, f := range r.Fixed {
 		if f > r.First+slack && f < r.Last-slack {
 			at = append(at, spot{f, true})

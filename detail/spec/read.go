@@ -53,7 +53,7 @@ func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Pro
 	problems = append(problems, override(root, sets)...)
 	r := reader{
 		spec: &Spec{Source: name}, problems: problems,
-		where: make(map[string]place, 256), bad: map[string]bool{}, top: place{name, 1, 1},
+		absent: make([]absent, 0, 160), where: make(map[string]place, 256), bad: map[string]bool{}, top: place{name, 1, 1},
 	}
 	r.spec.Project.System = unitsOf(root)
 	table := keys(r.spec)

@@ -70,9 +70,9 @@ func meet(b geom.Box3, p *detail.Part) bool {
 }
 
 func overlap(a, b geom.Box3) bool {
-	return math.Min(a.Max.X, b.Max.X)-math.Max(a.Min.X, b.Min.X) > touch &&
-		math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) > touch &&
-		math.Min(a.Max.Z, b.Max.Z)-math.Max(a.Min.Z, b.Min.Z) > touch
+	return min(a.Max.X, b.Max.X)-max(a.Min.X, b.Min.X) > touch &&
+		min(a.Max.Y, b.Max.Y)-max(a.Min.Y, b.Min.Y) > touch &&
+		min(a.Max.Z, b.Max.Z)-max(a.Min.Z, b.Min.Z) > touch
 }
 
 // screws: clear of the bolt holes and of each other, and not longer than what they stand in.
@@ -166,9 +166,16 @@ func (c *fitter) devices() {
 	c.holds(check.Step{ID: "lateral_joists", Group: check.Fit, Name: "tension devices beside a house joist and a deck joist", Clause: "IRC 2021 R507.9.2 (from memory, confirm)", Where: "ends of the ledger",
 		Reason: few(loose), Fix: "blocking between house joists by an engineer's detail, a deck joist beside each device, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
 	var hit []string
-	for _, rod := range a.Find(detail.TensionRod) {
+	rods := a.Find(detail.TensionRod)
+	reach := geom.EmptyBox3()
+	for _, rod := range rods {
+		reach = reach.Union(rod.Bounds())
+	}
+	near := slices.DeleteFunc(a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod), // the backing is bored on site
+		func(p *detail.Part) bool { return !meet(reach, p) })
+	for _, rod := range rods {
 		box := rod.Bounds()
-		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod) { // the backing is bored on site
+		for _, p := range near {
 			if p.ID != rod.ID && meet(box, p) {
 				hit = append(hit, fmt.Sprintf("%s through the %s", rod.ID, lower(p.Name)))
 			}
