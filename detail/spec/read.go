@@ -91,7 +91,7 @@ type reader struct {
 
 // absent is a key the file did not give.
 type absent struct {
-	key
+	*key
 	path string
 	at   place // of the section it belongs in
 }
@@ -113,7 +113,8 @@ func (r *reader) section(keys []key, n *node, path string, at place) {
 	}
 	r.spreadSizes(keys, n, path)
 	r.unknown(keys, n, path)
-	for _, k := range keys {
+	for i := range keys {
+		k := &keys[i]
 		k.need = k.need || k.leads != nil && n.holds(*k.leads)
 		r.key(k, n.find(k.name), join(path, k.name), at)
 	}
@@ -140,7 +141,7 @@ func orFile(path string) string {
 }
 
 // key reads one key; its row is nil when the section does not have it.
-func (r *reader) key(k key, found *row, path string, at place) {
+func (r *reader) key(k *key, found *row, path string, at place) {
 	var n *node
 	if found != nil {
 		n = found.val
@@ -164,7 +165,7 @@ func (r *reader) key(k key, found *row, path string, at place) {
 }
 
 // list reads the items of a list.
-func (r *reader) list(k key, n *node, path string) {
+func (r *reader) list(k *key, n *node, path string) {
 	if n.form == scalar && strings.EqualFold(n.text, placeholder) {
 		r.fail(n.at, path, "not surveyed yet", k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
 		return
@@ -193,7 +194,8 @@ func (r *reader) item(s *series, i int, n *node, path string) {
 	case n.form == blank:
 		r.fail(n.at, path, "an item of the list is empty", "", "take it out or fill it in")
 	case s.item != nil:
-		r.one(s.item(i), n, path)
+		k := s.item(i)
+		r.one(&k, n, path)
 	case n.form == scalar && s.short != "":
 		wrapped := &node{form: table, at: n.at, rows: []row{{s.short, n.at, n}}}
 		r.section(s.each(i), wrapped, path, n.at)
@@ -203,7 +205,7 @@ func (r *reader) item(s *series, i int, n *node, path string) {
 }
 
 // one reads a single value.
-func (r *reader) one(k key, n *node, path string) {
+func (r *reader) one(k *key, n *node, path string) {
 	switch {
 	case n.form != scalar:
 		r.fail(n.at, path, n.form.String()+" stands where one value should", k.wanted(r.sys()), "")
