@@ -95,8 +95,9 @@ func (a *Assembly) sideProfile(i int, y, t float64) geom.Region {
 
 // blockBores returns the holes of every set that passes through block i.
 func (a *Assembly) blockBores(i int) []geom.Solid {
-	var out []geom.Solid
-	for _, at := range a.holes(i) {
+	all := a.holes(i)
+	out := make([]geom.Solid, 0, len(all))
+	for _, at := range all {
 		out = append(out, geom.Cylinder(geom.Vec3{X: at.X, Y: -1, Z: at.Z}, geom.Y, at.Dia/2, a.Frame.BlockOut+2))
 	}
 	return out
@@ -112,7 +113,11 @@ type Hole struct {
 func (a *Assembly) Holes(i int) []Hole { return a.holes(i) }
 
 func (a *Assembly) holes(i int) []Hole {
-	var out []Hole
+	n := 0
+	for _, r := range a.Rows {
+		n += max(1, r.Set.Columns)
+	}
+	out := make([]Hole, 0, n)
 	for _, r := range a.Rows {
 		for _, c := range r.Set.Offsets() {
 			out = append(out, Hole{a.Blocks[i].X + c, r.Z, r.Set.Hole.MM(), r.Set})
@@ -123,10 +128,14 @@ func (a *Assembly) holes(i int) []Hole {
 
 // bores returns the holes of the sets that reach the rim, through depth y0 to y1.
 func (a *Assembly) bores(y0, y1 float64) []geom.Solid {
-	var out []geom.Solid
+	if len(a.Blocks) == 0 {
+		return nil
+	}
+	out := make([]geom.Solid, 0, len(a.Blocks)*len(a.Blocks[0].Bolts))
+	set := a.rimSet()
 	for i := range a.Blocks {
 		for _, h := range a.holes(i) {
-			if h.Set == a.rimSet() {
+			if h.Set == set {
 				out = append(out, geom.Cylinder(geom.Vec3{X: h.X, Y: y0, Z: h.Z}, geom.Y, h.Dia/2, y1-y0))
 			}
 		}

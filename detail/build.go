@@ -35,6 +35,7 @@ func Build(s *spec.Spec) (*Assembly, error) {
 	a.water()
 	a.tension()
 	a.obstacles()
+	a.index()
 	return a, nil
 }
 

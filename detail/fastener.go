@@ -1,8 +1,8 @@
 package detail
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"standclear/detail/spec"
 	"standclear/detail/stock"
@@ -76,7 +76,7 @@ func (a *Assembly) fastener(i, k int, h Hole) {
 	b, g := &a.Blocks[i], a.Grip(h.Set)
 	n := Hex(h.Set.Diameter)
 	r, w := h.Set.Diameter.MM()/2, h.Set.Washer.Thickness.MM()
-	id := func(m string) string { return fmt.Sprintf("%s/%s-%d", b.Mark, m, k+1) }
+	id := func(m string) string { return b.Mark + "/" + m + "-" + strconv.Itoa(k+1) }
 	set := a.setIndex(h.Set)
 	length := a.BoltLength(h.Set).MM()
 	head := g.Outer + w
@@ -84,7 +84,7 @@ func (a *Assembly) fastener(i, k int, h Hole) {
 	if h.Set.Grade != "" {
 		note = h.Set.Grade + ", " + note
 	}
-	mark := func(m string) string { return fmt.Sprintf("%s%d", m, set+1) }
+	mark := func(m string) string { return m + strconv.Itoa(set+1) }
 	add := func(p Part) {
 		p.Block, p.Note = i, note
 		b.Parts = append(b.Parts, a.add(p))

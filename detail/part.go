@@ -143,6 +143,11 @@ type Assembly struct {
 	Tension     []Device  // lateral tension devices
 	Rows        []Row     // fastener rows of every set
 	Parts       []*Part
+
+	byRole map[Role][]int32 // places in Parts, while they are those from first to last
+	first  *Part
+	last   *Part
+	many   int
 }
 
 // Row is one row of one set of fasteners.
@@ -154,15 +159,48 @@ type Row struct {
 // Find returns the parts with the role, in the order they were built.
 func (a *Assembly) Find(roles ...Role) []*Part {
 	var out []*Part
-	for _, p := range a.Parts {
-		for _, r := range roles {
-			if p.Role == r {
+	if !a.indexed() {
+		for _, p := range a.Parts {
+			if slices.Contains(roles, p.Role) {
 				out = append(out, p)
-				break
 			}
 		}
+		return out
+	}
+	var at []int32
+	for i, r := range roles {
+		if !slices.Contains(roles[:i], r) {
+			at = append(at, a.byRole[r]...)
+		}
+	}
+	if len(at) == 0 {
+		return nil
+	}
+	if len(roles) > 1 {
+		slices.Sort(at)
+	}
+	out = make([]*Part, len(at))
+	for i, k := range at {
+		out[i] = a.Parts[k]
 	}
 	return out
+}
+
+// index notes where the parts of every role stand.
+func (a *Assembly) index() {
+	a.byRole = map[Role][]int32{}
+	for i, p := range a.Parts {
+		a.byRole[p.Role] = append(a.byRole[p.Role], int32(i))
+	}
+	if a.many = len(a.Parts); a.many > 0 {
+		a.first, a.last = a.Parts[0], a.Parts[a.many-1]
+	}
+}
+
+// indexed reports whether the parts are still those that were indexed.
+func (a *Assembly) indexed() bool {
+	n := len(a.Parts)
+	return n > 0 && n == a.many && a.first == a.Parts[0] && a.last == a.Parts[n-1]
 }
 
 // RolesOf lists the roles that are set, in a fixed order.

@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"standclear/detail/spec"
 	"standclear/detail/unit"
@@ -53,14 +54,16 @@ func (a *Assembly) Joints() []Joint {
 //	|o .  . o|    o every joint; columns clear of the bolts, two or four
 func (a *Assembly) screws(i int) {
 	b := &a.Blocks[i]
-	for j, joint := range a.Joints() {
+	joints := a.Joints()
+	for j, joint := range joints {
 		mark, name := "PS1", "PLY SCREW"
 		if joint.Ledger() {
 			mark, name = "LS1", "LEDGER SCREW"
 		}
 		w := joint.Screws
-		for k, at := range a.ScrewSpots(i, j, w.Count) {
-			p := a.add(Part{ID: fmt.Sprintf("%s/%s-%d-%d", b.Mark, mark, j+1, k+1), Mark: mark, Name: name, Role: PlyScrew, Material: "steel", Block: i,
+		prefix := b.Mark + "/" + mark + "-" + strconv.Itoa(j+1) + "-"
+		for k, at := range a.screwSpots(i, j, w.Count, w.Diameter.MM()) {
+			p := a.add(Part{ID: prefix + strconv.Itoa(k+1), Mark: mark, Name: name, Role: PlyScrew, Material: "steel", Block: i,
 				Size: [3]unit.Length{w.Diameter, w.Diameter, w.Length}, Note: "hot-dip galvanized",
 				Solids: []geom.Solid{geom.Cylinder(geom.Vec3{X: at.X, Y: joint.Face - w.Length.MM(), Z: at.Y}, geom.Y, w.Diameter.MM()/2, w.Length.MM())}})
 			b.Parts = append(b.Parts, p)
@@ -72,8 +75,12 @@ func (a *Assembly) screws(i int) {
 // the foot up, in as few columns as keep their pitch. Every second joint stands half a step higher, so that
 // no screw meets one of the next joint.
 func (a *Assembly) ScrewSpots(i, j, n int) []geom.Vec {
+	return a.screwSpots(i, j, n, a.Joints()[j].Screws.Diameter.MM())
+}
+
+// screwSpots is ScrewSpots for screws of diameter d.
+func (a *Assembly) screwSpots(i, j, n int, d float64) []geom.Vec {
 	b := a.Blocks[i].Box
-	d := a.Joints()[j].Screws.Diameter.MM()
 	edge := math.Max(ScrewPitch*d, a.Spec.Pick(19.05, 20))
 	z0, z1 := b.Min.Z+edge, a.blockTop(i, a.Frame.BlockOut)-edge
 	cols := a.screwColumns(i, edge, d)
@@ -94,8 +101,9 @@ func (a *Assembly) ScrewSpots(i, j, n int) []geom.Vec {
 func (a *Assembly) screwColumns(i int, edge, d float64) []float64 {
 	b := a.Blocks[i].Box
 	outer := []float64{b.Min.X + edge, b.Max.X - edge}
+	holes := a.holes(i)
 	free := func(x float64) bool {
-		for _, h := range a.holes(i) {
+		for _, h := range holes {
 			if math.Abs(h.X-x) < h.Dia/2+d/2+screwClear {
 				return false
 			}

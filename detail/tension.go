@@ -49,6 +49,8 @@ func (a *Assembly) device(right bool) Device {
 	}
 	best := Device{X: math.Abs(end - reach + float64(len(a.Tension)/2)*3*rodBeside), House: math.NaN(), Deck: math.NaN()}
 	few, cost := math.MaxInt, math.Inf(1)
+	rules := a.joistRules()
+	with := rules.WithFixed()
 	for _, h := range a.HouseJoists {
 		for _, side := range []float64{-1, 1} {
 			x := h + side*(a.Spec.Floor.Joists.Flange.MM()/2+rodBeside)
@@ -58,8 +60,9 @@ func (a *Assembly) device(right bool) Device {
 			if math.IsNaN(best.House) { // better than none, until a deck joist is found
 				best = Device{X: x, House: h, Deck: math.NaN()}
 			}
-			for _, deck := range a.decksAt(x) {
-				if n, c := a.disturbed(deck); n < few || n == few && c < cost-geom.Tol {
+			for _, deck := range a.decksAt(rules, x) {
+				n, c, ok := with.With(deck)
+				if ok && (n < few || n == few && c < cost-geom.Tol) {
 					few, cost, best = n, c, Device{X: x, House: h, Deck: deck}
 				}
 			}
@@ -69,8 +72,8 @@ func (a *Assembly) device(right bool) Device {
 }
 
 // decksAt returns the axes on either side of a rod at x where a deck joist can stand clear of the bolts.
-func (a *Assembly) decksAt(x float64) []float64 {
-	r, beside := a.joistRules(), a.Spec.Deck.Joists.Width.MM()/2+a.deckBeside()
+func (a *Assembly) decksAt(r layout.JoistRules, x float64) []float64 {
+	beside := a.Spec.Deck.Joists.Width.MM()/2 + a.deckBeside()
 	var out []float64
 	for _, at := range []float64{x + beside, x - beside} {
 		apart := !slices.ContainsFunc(append(r.Fixed, r.First, r.Last), func(o float64) bool { return math.Abs(o-at) > geom.Tol && math.Abs(o-at) < r.Least })
@@ -94,20 +97,6 @@ func (a *Assembly) settleTension() {
 			}
 		}
 	}
-}
-
-// disturbed returns how many deck joists there are with one more fixed, and the sum of their squared spaces.
-func (a *Assembly) disturbed(deck float64) (n int, cost float64) {
-	r := a.joistRules()
-	r.Fixed = append(r.Fixed, deck)
-	x := layout.Joists(r)
-	if !slices.ContainsFunc(x, func(at float64) bool { return math.Abs(at-deck) < geom.Tol }) {
-		return math.MaxInt, math.Inf(1) // no row can keep it
-	}
-	for i := 1; i < len(x); i++ {
-		cost += (x[i] - x[i-1]) * (x[i] - x[i-1])
-	}
-	return len(x), cost
 }
 
 // rodFree reports whether a rod at x misses blocks, obstacles and the devices placed before it.

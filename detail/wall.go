@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"standclear/detail/spec"
 	"standclear/detail/unit"
@@ -11,7 +12,7 @@ import (
 )
 
 // LayerMark returns the mark of the i-th wall layer, counted from inside: W1, W2 ...
-func LayerMark(i int) string { return fmt.Sprintf("W%d", i+1) }
+func LayerMark(i int) string { return "W" + strconv.Itoa(i+1) }
 
 // doorHoles returns the openings in the wall above height z.
 func (a *Assembly) doorHoles(z float64) geom.Region {
@@ -180,19 +181,21 @@ func (a *Assembly) cladding(l spec.Layer, i int, y0, y1 float64) {
 		note = s.Wall.Cladding.Exposure.Text(s.Project.System) + " to the weather"
 	}
 	n := 0
+	columns := a.columns(wall)
 	for z := f.Bottom; z < f.Top-geom.Tol; z += step {
-		for _, b := range a.strips(wall, z, math.Min(z+step, f.Top)) {
+		for _, b := range strips(columns, z, math.Min(z+step, f.Top)) {
 			n++
-			runsUp := wall.Contains(geom.Vec{X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y + lapOf})
+			over := geom.Vec{X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y + lapOf}
+			runsUp := slices.ContainsFunc(columns, func(c geom.Box) bool { return c.Grow(geom.Tol).Holds(over) })
 			a.add(Part{ID: fmt.Sprintf("%s/%d", LayerMark(i), n), Mark: LayerMark(i), Name: l.Name, Role: Cladding, Material: l.Material, Grain: geom.X, Block: -1,
 				Note: note, Size: [3]unit.Length{l.Thickness}, Solids: []geom.Solid{a.course(b, y0, y1, z, step, runsUp)}})
 		}
 	}
 }
 
-// strips cuts the part of a wall between two heights into rectangles, as long as they can be: the
-// wall's own corners lie on the ends of the ledger band and of the doors.
-func (a *Assembly) strips(wall geom.Region, z0, z1 float64) []geom.Box {
+// columns cuts a wall into rectangles as high as they can be, from left to right and bottom to top: the wall's
+// own corners lie on the ends of the ledger band and of the doors.
+func (a *Assembly) columns(wall geom.Region) []geom.Box {
 	f := a.Frame
 	xs := []float64{f.Left, f.Right}
 	for _, p := range wall {
@@ -204,17 +207,29 @@ func (a *Assembly) strips(wall geom.Region, z0, z1 float64) []geom.Box {
 	xs = slices.Compact(xs)
 	var out []geom.Box
 	for i := 1; i < len(xs); i++ {
-		for _, r := range geom.Intersect(wall, geom.Rect(xs[i-1], z0, xs[i], z1)).Parts() {
-			b := r.Bounds()
-			k := slices.IndexFunc(out, func(o geom.Box) bool {
-				return math.Abs(o.Max.X-b.Min.X) < geom.Tol && math.Abs(o.Min.Y-b.Min.Y) < geom.Tol && math.Abs(o.Max.Y-b.Max.Y) < geom.Tol
-			})
-			if k >= 0 {
-				out[k] = out[k].Union(b)
-				continue
-			}
-			out = append(out, b)
+		for _, r := range geom.Intersect(wall, geom.Rect(xs[i-1], f.Bottom, xs[i], f.Top)).Parts() {
+			out = append(out, r.Bounds())
 		}
+	}
+	return out
+}
+
+// strips is what of the columns lies between two heights, as long as the pieces can be.
+func strips(columns []geom.Box, z0, z1 float64) []geom.Box {
+	var out []geom.Box
+	for _, b := range columns {
+		b.Min.Y, b.Max.Y = math.Max(b.Min.Y, z0), math.Min(b.Max.Y, z1)
+		if b.H() <= geom.Tol {
+			continue
+		}
+		k := slices.IndexFunc(out, func(o geom.Box) bool {
+			return math.Abs(o.Max.X-b.Min.X) < geom.Tol && math.Abs(o.Min.Y-b.Min.Y) < geom.Tol && math.Abs(o.Max.Y-b.Max.Y) < geom.Tol
+		})
+		if k >= 0 {
+			out[k] = out[k].Union(b)
+			continue
+		}
+		out = append(out, b)
 	}
 	return out
 }

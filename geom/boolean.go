@@ -53,7 +53,17 @@ func touch(a, b Box) bool {
 //     |     | B=1  | B=1|
 //     |_____|______|    |        difference keeps those with A>0 and B=0 on one side
 //     |___________|
+//
+// Regions whose edges all run along the axes are combined on a lattice (squared).
 func combine(groups [2][]Region, wanted func(a, b int32) bool) Region {
+	if r, ok := combineSquared(groups, wanted); ok {
+		return r
+	}
+	return combineAny(groups, wanted)
+}
+
+// combineAny is combine for regions of any edges.
+func combineAny(groups [2][]Region, wanted func(a, b int32) bool) Region {
 	ar := arrange(groups)
 	var kept []edge
 	level, upright := newCounter(ar.edges, false), newCounter(ar.edges, true)

@@ -24,17 +24,17 @@ func BoxOf(pts ...Vec) Box {
 func (b Box) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y }
 
 // W returns the width; 0 when empty.
-func (b Box) W() float64 { return math.Max(0, b.Max.X-b.Min.X) }
+func (b Box) W() float64 { return max(0, b.Max.X-b.Min.X) }
 
 // H returns the height; 0 when empty.
-func (b Box) H() float64 { return math.Max(0, b.Max.Y-b.Min.Y) }
+func (b Box) H() float64 { return max(0, b.Max.Y-b.Min.Y) }
 
 // Center returns the middle of the box.
 func (b Box) Center() Vec { return b.Min.Lerp(b.Max, 0.5) }
 
 // Include returns b grown to hold p.
 func (b Box) Include(p Vec) Box {
-	return Box{Vec{math.Min(b.Min.X, p.X), math.Min(b.Min.Y, p.Y)}, Vec{math.Max(b.Max.X, p.X), math.Max(b.Max.Y, p.Y)}}
+	return Box{Vec{min(b.Min.X, p.X), min(b.Min.Y, p.Y)}, Vec{max(b.Max.X, p.X), max(b.Max.Y, p.Y)}}
 }
 
 // Union returns the smallest box that holds both.
@@ -47,7 +47,7 @@ func (b Box) Union(c Box) Box {
 
 // Intersect returns what the boxes share; it may be empty.
 func (b Box) Intersect(c Box) Box {
-	return Box{Vec{math.Max(b.Min.X, c.Min.X), math.Max(b.Min.Y, c.Min.Y)}, Vec{math.Min(b.Max.X, c.Max.X), math.Min(b.Max.Y, c.Max.Y)}}
+	return Box{Vec{max(b.Min.X, c.Min.X), max(b.Min.Y, c.Min.Y)}, Vec{min(b.Max.X, c.Max.X), min(b.Max.Y, c.Max.Y)}}
 }
 
 // Grow returns b moved out by d on every side; a negative d shrinks it.
@@ -83,8 +83,8 @@ func (b Box3) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y || b.
 // Include returns b grown to hold p.
 func (b Box3) Include(p Vec3) Box3 {
 	return Box3{
-		Vec3{math.Min(b.Min.X, p.X), math.Min(b.Min.Y, p.Y), math.Min(b.Min.Z, p.Z)},
-		Vec3{math.Max(b.Max.X, p.X), math.Max(b.Max.Y, p.Y), math.Max(b.Max.Z, p.Z)},
+		Vec3{min(b.Min.X, p.X), min(b.Min.Y, p.Y), min(b.Min.Z, p.Z)},
+		Vec3{max(b.Max.X, p.X), max(b.Max.Y, p.Y), max(b.Max.Z, p.Z)},
 	}
 }
 

@@ -124,7 +124,7 @@ func (k curve) within(p Vec, tol float64) bool {
 
 // box returns the smallest box that holds k.
 func (k curve) box() Box {
-	b := BoxOf(k.a, k.b)
+	b := Box{k.a, k.a}.Include(k.b)
 	if k.turn == 0 {
 		return b
 	}

@@ -125,11 +125,30 @@ func (s Solid) cutAlong(v View) Region {
 	start, _ := v.To(v.O.Sub(s.W.Mul(v.O.Sub(s.O).Dot(s.W))))
 	a, w := Vec{along.Dot(v.U), along.Dot(v.V)}, Vec{s.W.Dot(v.U), s.W.Dot(v.V)}
 	var r Region
-	for _, t := range newOutline(s.Profile.Transform(turn)).scan(0, under) {
+	for _, t := range s.Profile.scanTurned(turn) {
 		p, q := start.Add(a.Mul(t.lo)), start.Add(a.Mul(t.hi))
 		r = append(r, outward(Polygon(p, q, q.Add(w.Mul(s.Length)), p.Add(w.Mul(s.Length)))))
 	}
 	return r
+}
+
+// scanTurned returns the stretches of the level line y = 0 just under which r lies when it is turned.
+func (r Region) scanTurned(turn Xform) spans {
+	var buf [8]crossing
+	cs := buf[:0]
+	for _, p := range r {
+		p.Closed = true
+		for i := range p.V {
+			s, ok := p.seg(i)
+			if s.Bulge != 0 || !p.finite() {
+				return newOutline(r.Transform(turn)).scan(0, under)
+			}
+			if ok {
+				cs = curve{a: turn.Apply(s.A), b: turn.Apply(s.B)}.cross(0, under, cs)
+			}
+		}
+	}
+	return inside(cs)
 }
 
 // outward returns a ring run counter-clockwise.

@@ -68,8 +68,10 @@ func (p Path) Area() float64 {
 	}
 	o := p.V[0].Vec
 	var a float64
-	for _, s := range p.Segs() {
-		a += Seg{s.A.Sub(o), s.B.Sub(o), s.Bulge}.area()
+	for i := range p.V {
+		if s, ok := p.seg(i); ok {
+			a += Seg{s.A.Sub(o), s.B.Sub(o), s.Bulge}.area()
+		}
 	}
 	return a
 }
@@ -195,9 +197,10 @@ func dropShort(p Path) []curve {
 	if len(p.V) == 0 {
 		return nil
 	}
-	var ks []curve
+	all := p.curves()
+	ks := all[:0]
 	at := p.V[0].Vec
-	for _, k := range p.curves() {
+	for _, k := range all {
 		if at.Near(k.b) && k.length() <= 2*Tol {
 			continue
 		}

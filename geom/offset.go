@@ -176,10 +176,54 @@ func Thicken(p Path, left, right float64) Region {
 	if !(left+right > Tol) || len(dropShort(p)) == 0 {
 		return nil
 	}
+	if r, ok := thickenBent(p, left, right); ok {
+		return r
+	}
 	near, far := p.Offset(-right), p.Offset(left).Reverse()
 	if p.Closed {
 		return Union(Region{near, far})
 	}
 	ring := Path{Closed: true, V: append(append([]Vertex(nil), near.V...), far.V...)}
 	return Union(Region{ring})
+}
+
+// thickenBent is Thicken for a straight strip, or one bent once, whose legs are so long and whose bend is so
+// open that its outline cannot meet itself.
+func thickenBent(p Path, left, right float64) (Region, bool) {
+	n := len(p.V)
+	if p.Closed || n < 2 || n > 3 || left < 0 || right < 0 || !p.finite() {
+		return nil, false
+	}
+	wide := max(left, right)
+	for i := range n - 1 {
+		if p.V[i].Bulge != 0 || p.V[i].Dist(p.V[i+1].Vec) < 4*wide+apart {
+			return nil, false
+		}
+	}
+	if n == 3 {
+		u, v := p.V[1].Sub(p.V[0].Vec).Unit(), p.V[2].Sub(p.V[1].Vec).Unit()
+		if u.Dot(v) < -0.5 || math.Abs(u.Cross(v)) < 0.01 { // sharper than 60 degrees, or hardly bent
+			return nil, false
+		}
+	}
+	near, far := p, p.Reverse()
+	if right != 0 {
+		near = p.Offset(-right)
+	}
+	if left != 0 {
+		far = p.Offset(left).Reverse()
+	}
+	ring := make([]Vertex, 0, 2*n)
+	ring = append(append(ring, near.V...), far.V...)
+	if len(ring) != 2*n {
+		return nil, false
+	}
+	first := 0
+	for i, v := range ring {
+		if below(v.Vec, ring[first].Vec) {
+			first = i
+		}
+	}
+	out := make([]Vertex, 0, 2*n)
+	return Region{{V: append(append(out, ring[first:]...), ring[:first]...), Closed: true}}, true
 }

@@ -18,15 +18,26 @@ type outline struct {
 
 func newOutline(r Region) *outline {
 	o := &outline{box: EmptyBox()}
+	n := 0
+	for _, p := range r {
+		n += len(p.V)
+	}
+	o.ks, o.boxes = make([]curve, 0, n), make([]Box, 0, n)
 	for _, p := range r {
 		p.Closed = true
 		if !p.finite() {
 			continue
 		}
-		for _, k := range p.curves() {
-			for _, m := range k.monotone(false) {
-				o.ks, o.boxes = append(o.ks, m), append(o.boxes, m.box())
-				o.box = o.box.Union(m.box())
+		for i := range p.V {
+			s, ok := p.seg(i)
+			switch {
+			case !ok || s.A == s.B:
+			case !s.IsArc():
+				o.add(curve{a: s.A, b: s.B})
+			default:
+				for _, m := range s.curve().monotone(false) {
+					o.add(m)
+				}
 			}
 		}
 	}
@@ -34,13 +45,28 @@ func newOutline(r Region) *outline {
 	return o
 }
 
+func (o *outline) add(k curve) {
+	b := k.box()
+	o.ks, o.boxes = append(o.ks, k), append(o.boxes, b)
+	o.box = o.box.Union(b)
+}
+
 // file puts each curve into the strips it passes through.
 func (o *outline) file() {
 	n := 1 + len(o.ks)/8
-	o.height = math.Max(o.box.H()/float64(n), Tol)
+	o.height = max(o.box.H()/float64(n), Tol)
 	o.strips = make([][]int32, n)
-	for i, k := range o.ks {
-		lo, hi := o.strip(math.Min(k.a.Y, k.b.Y)-Tol), o.strip(math.Max(k.a.Y, k.b.Y)+Tol)
+	if n == 1 {
+		all := make([]int32, len(o.ks))
+		for i := range all {
+			all[i] = int32(i)
+		}
+		o.strips[0] = all
+		return
+	}
+	for i := range o.ks {
+		k := &o.ks[i]
+		lo, hi := o.strip(min(k.a.Y, k.b.Y)-Tol), o.strip(max(k.a.Y, k.b.Y)+Tol)
 		for s := lo; s <= hi; s++ {
 			o.strips[s] = append(o.strips[s], int32(i))
 		}
@@ -49,7 +75,7 @@ func (o *outline) file() {
 
 // strip returns the index of the strip at height y; heights beyond the outline take the end strips.
 func (o *outline) strip(y float64) int {
-	return int(math.Max(0, math.Min(float64(len(o.strips)-1), math.Floor((y-o.box.Min.Y)/o.height))))
+	return int(max(0, min(float64(len(o.strips)-1), math.Floor((y-o.box.Min.Y)/o.height))))
 }
 
 // near returns the curves that may pass the height y.
@@ -102,7 +128,7 @@ func (k curve) rise() int {
 // xAt returns where a curve that runs only upward or only downward passes the height y, which lies
 // between its ends.
 func (k curve) xAt(y float64) float64 {
-	lo, hi := math.Min(k.a.X, k.b.X), math.Max(k.a.X, k.b.X)
+	lo, hi := min(k.a.X, k.b.X), max(k.a.X, k.b.X)
 	if k.turn == 0 {
 		if lo == hi {
 			return lo
@@ -118,7 +144,7 @@ func (k curve) xAt(y float64) float64 {
 	return k.c.X - half
 }
 
-func clamp(v, lo, hi float64) float64 { return math.Max(lo, math.Min(hi, v)) }
+func clamp(v, lo, hi float64) float64 { return max(lo, min(hi, v)) }
 
 // side says which of the two limits of a level line is meant: just above it, or just below.
 type side int
@@ -145,18 +171,22 @@ type crossing struct {
 func (o *outline) scan(y float64, from side) spans {
 	var cs []crossing
 	for _, i := range o.near(y) {
-		k := o.ks[i]
-		ya, yb := snap(k.a.Y, y), snap(k.b.Y, y)
-		ain, bin := ya <= y, yb <= y
-		if from == under {
-			ain, bin = ya < y, yb < y
-		}
-		if ain == bin {
-			continue
-		}
-		cs = append(cs, crossing{k.scanX(ya, yb, y), -k.rise()})
+		cs = o.ks[i].cross(y, from, cs)
 	}
 	return inside(cs)
+}
+
+// cross appends where the level line at y passes through k, which runs only upward or only downward.
+func (k curve) cross(y float64, from side, cs []crossing) []crossing {
+	ya, yb := snap(k.a.Y, y), snap(k.b.Y, y)
+	ain, bin := ya <= y, yb <= y
+	if from == under {
+		ain, bin = ya < y, yb < y
+	}
+	if ain == bin {
+		return cs
+	}
+	return append(cs, crossing{k.scanX(ya, yb, y), -k.rise()})
 }
 
 // snap returns y for a height within Tol of it.

@@ -44,7 +44,7 @@ func Rect(x0, y0, x1, y1 float64) Region {
 	if y0 > y1 {
 		y0, y1 = y1, y0
 	}
-	return Region{Polygon(Vec{x0, y0}, Vec{x1, y0}, Vec{x1, y1}, Vec{x0, y1})}
+	return Region{{V: []Vertex{{Vec: Vec{x0, y0}}, {Vec: Vec{x1, y0}}, {Vec: Vec{x1, y1}}, {Vec: Vec{x0, y1}}}, Closed: true}}
 }
 
 // Circle returns the disc of radius r about c as a region.

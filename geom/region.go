@@ -62,6 +62,9 @@ func (r Region) Segs() []Seg {
 // Parts returns the separate pieces of r as regions of one outer ring followed by its islands.
 // They come bottom first, then left first. An island in no outer ring is left out.
 func (r Region) Parts() []Region {
+	if len(r) == 1 && r[0].Area() > 0 {
+		return []Region{r}
+	}
 	var outer, islands []Path
 	for _, p := range r {
 		switch a := p.Area(); {

@@ -19,7 +19,7 @@ type Seg struct {
 // IsArc reports whether s is curved by more than can be seen: an arc that rises less than Tol/10
 // over its chord is a line.
 func (s Seg) IsArc() bool {
-	return math.Abs(s.Bulge)*s.A.Dist(s.B) > 2*flatRise && math.Abs(s.Bulge) < 1/Tol
+	return s.Bulge != 0 && math.Abs(s.Bulge)*s.A.Dist(s.B) > 2*flatRise && math.Abs(s.Bulge) < 1/Tol
 }
 
 // Arc returns the circle of an arc, the direction from the centre to A, and the turn from A to B,
@@ -75,9 +75,13 @@ func (s Seg) Reverse() Seg { return Seg{s.B, s.A, -s.Bulge} }
 
 // Bounds returns the smallest box that holds s.
 func (s Seg) Bounds() Box {
-	b := BoxOf(s.A, s.B)
+	b := Box{s.A, s.A}.Include(s.B)
 	if !s.IsArc() {
 		return b
+	}
+	if s.A.Y == s.B.Y && math.Abs(s.Bulge) == 1 { // half a disc, the commonest
+		half := s.B.Sub(s.A).Mul(0.5)
+		return b.Include(s.A.Add(half).Add(Vec{Y: -s.Bulge * half.X}))
 	}
 	c, r, start, sweep := s.Arc()
 	for _, a := range quadrants(start, sweep) {

@@ -35,14 +35,19 @@ func Extrude(profile Region, o, u, v, w Vec3, length float64) Solid {
 // profile's coordinates are those of the two other axes: (y, z) along X, (x, z) along Y, (x, y) along Z.
 func Prism(profile Region, axis Axis, from, to float64) Solid {
 	from, to = math.Min(from, to), math.Max(from, to)
-	u, v := X.Unit(), Y.Unit()
-	switch axis {
-	case X:
-		u, v = Y.Unit(), Z.Unit()
-	case Y:
-		v = Z.Unit()
-	}
+	u, v := axis.across()
 	return Extrude(profile, axis.Unit().Mul(from), u, v, axis.Unit(), to-from)
+}
+
+// across returns the two other axes, as Prism has them.
+func (a Axis) across() (u, v Vec3) {
+	switch a {
+	case X:
+		return Y.Unit(), Z.Unit()
+	case Y:
+		return X.Unit(), Z.Unit()
+	}
+	return X.Unit(), Y.Unit()
 }
 
 // BoxSolid returns a box; the empty solid for an empty box or one without thickness.
@@ -60,8 +65,8 @@ func Cylinder(a Vec3, axis Axis, r, length float64) Solid {
 	if !(r > Tol) {
 		return Solid{}
 	}
-	s := Prism(Circle(Vec{}, r), axis, 0, 1)
-	return Extrude(s.Profile, a, s.U, s.V, s.W, length)
+	u, v := axis.across()
+	return Extrude(Circle(Vec{}, r), a, u, v, axis.Unit(), length)
 }
 
 // Sheet returns a thin sheet, bent along the path p, drawn along a world axis: the Prism of Thicken.
@@ -102,7 +107,11 @@ func (s Solid) Bounds() Box3 {
 	if s.Empty() {
 		return b
 	}
-	for _, c := range corners(s.Profile.Bounds()) {
+	r := s.Profile.Bounds()
+	if s.U.alongAxis() && s.V.alongAxis() && s.W.alongAxis() {
+		return b.Include(s.at(r.Min, 0)).Include(s.at(r.Max, s.Length))
+	}
+	for _, c := range corners(r) {
 		b = b.Include(s.at(c, 0)).Include(s.at(c, s.Length))
 	}
 	return b

@@ -93,6 +93,11 @@ func (a Vec3) Unit() Vec3 {
 	return a.Mul(1 / l)
 }
 
+// alongAxis reports whether a runs along a world axis, without rounding.
+func (a Vec3) alongAxis() bool {
+	return a.X == 0 && a.Y == 0 || a.Y == 0 && a.Z == 0 || a.X == 0 && a.Z == 0
+}
+
 // Near reports whether a and b are one point within Tol.
 func (a Vec3) Near(b Vec3) bool {
 	return math.Abs(a.X-b.X) <= Tol && math.Abs(a.Y-b.Y) <= Tol && math.Abs(a.Z-b.Z) <= Tol

@@ -23,6 +23,8 @@ func commands() []command {
 		{"check", "[PROJECT.yaml]", "print the checks alone", checkProject},
 		{"compare", "[PROJECT.yaml]", "set ways to hang the deck side by side", compareWays},
 		{"explain", "[CHECK] [FILE]", "say what a check rests on and what moves it", explainCheck},
+		{"sweep", "[PROJECT.yaml]", "check it over values of its parameters", sweepProject},
+		{"size", "[PROJECT.yaml]", "find the sizes that keep the checks and ask for least", sizeProject},
 		{"preview", "PROJECT.yaml", "show a project on a local page that follows the file", previewProject},
 		{"verify", "[PROJECT.yaml]", "hold what was measured on site against the design", verify},
 		{"new", "", "write a commented starter project file", newProject},

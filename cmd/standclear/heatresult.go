@@ -32,34 +32,41 @@ func (h *warmth) find(e env, a *detail.Assembly) (r *thermal.Result, why string,
 	if h.off {
 		return nil, "left out by --no-heat", nil
 	}
-	r, key, err := h.kept(a)
-	if err != nil {
-		return nil, err.Error(), nil
-	}
-	if r != nil {
-		return r, "", nil
-	}
 	ctx, done := e.interruptible()
 	defer done()
-	opt := thermal.Options{Progress: progressOn(e.err)}
-	r, err = thermal.Solve(ctx, a, opt)
-	clearProgress(opt.Progress, e.err)
+	tell := progressOn(e.err)
+	r, solved, err := h.solve(ctx, a, thermal.Options{Progress: tell})
+	if solved {
+		clearProgress(tell, e.err)
+	}
 	switch {
 	case errors.Is(err, context.Canceled):
 		return nil, "", err
 	case err != nil:
 		return nil, err.Error(), nil
 	}
+	return r, "", nil
+}
+
+// solve returns a kept result, or solves and keeps one; solved says which.
+func (h *warmth) solve(ctx context.Context, a *detail.Assembly, opt thermal.Options) (r *thermal.Result, solved bool, err error) {
+	r, key, err := h.kept(a, opt)
+	if err != nil || r != nil {
+		return r, false, err
+	}
+	if r, err = thermal.Solve(ctx, a, opt); err != nil {
+		return nil, true, err
+	}
 	if name := h.file(key); name != "" {
 		keepResult(name, r)
 	}
-	return r, "", nil
+	return r, true, nil
 }
 
 // kept returns the kept result of an assembly, nil when there is none, and its key. An error is that the assembly
 // has nothing to solve.
-func (h *warmth) kept(a *detail.Assembly) (r *thermal.Result, key string, err error) {
-	if key, err = thermal.Key(a, thermal.Options{}); err != nil {
+func (h *warmth) kept(a *detail.Assembly, opt thermal.Options) (r *thermal.Result, key string, err error) {
+	if key, err = thermal.Key(a, opt); err != nil {
 		return nil, "", err
 	}
 	if name := h.file(key); name != "" {

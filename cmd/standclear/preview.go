@@ -171,7 +171,7 @@ func (v *follower) known(j *job) (heat *thermal.Result, key, why string) {
 	if v.src.heat.off {
 		return nil, "", "left out by --no-heat"
 	}
-	heat, key, err := v.src.heat.kept(j.assembly)
+	heat, key, err := v.src.heat.kept(j.assembly, thermal.Options{})
 	if err != nil {
 		return nil, "", err.Error()
 	}

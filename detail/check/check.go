@@ -105,10 +105,11 @@ type Assumption struct {
 // Add appends a step, filling in its ratio and, when Verdict is Info and there is a limit, its
 // verdict: OK up to a ratio of Cap (within 1e-9), Fails beyond.
 func (r *Report) Add(s Step) {
-	r.Steps = append(r.Steps, s.settle())
+	r.Steps = append(r.Steps, s.Settled())
 }
 
-func (s Step) settle() Step {
+// Settled returns the step as Add would hold it, with its ratio and verdict.
+func (s Step) Settled() Step {
 	if s.Limit == nil {
 		return s
 	}

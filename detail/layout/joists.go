@@ -65,10 +65,11 @@ func (r JoistRules) evenly() []float64 {
 	at := r.spots()
 	last := len(at) - 1
 	count, cost, prev := make([]int, len(at)), make([]float64, len(at)), make([]int, len(at))
+	near, far := r.least()-slack, r.Spacing+slack
 	for i := 1; i <= last; i++ {
 		count[i], cost[i], prev[i] = math.MaxInt, math.Inf(1), -1
-		for j := i - 1; j >= 0 && at[i].x-at[j].x <= r.Spacing+slack; j-- {
-			if d := at[i].x - at[j].x; count[j] < math.MaxInt && d >= r.least()-slack {
+		for j := i - 1; j >= 0 && at[i].x-at[j].x <= far; j-- {
+			if d := at[i].x - at[j].x; d >= near && count[j] <= count[i]-1 {
 				n, c := count[j]+1, cost[j]+d*d
 				if n < count[i] || n == count[i] && c < cost[i]-slack {
 					count[i], cost[i], prev[i] = n, c, j
@@ -103,7 +104,8 @@ func (r JoistRules) spots() []spot {
 	if step <= 0 {
 		step = r.Spacing / 64
 	}
-	at := []spot{{r.First, true}, {r.Last, true}}
+	at := make([]spot, 0, 4+len(r.Fixed)+int(min(1e6, max(0, (r.Last-r.First)/step))))
+	at = append(at, spot{r.First, true}, spot{r.Last, true})
 	for _, f := range r.Fixed {
 		if f > r.First+slack && f < r.Last-slack {
 			at = append(at, spot{f, true})

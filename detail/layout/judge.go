@@ -57,17 +57,43 @@ func (r Rules) clashes(i int, p float64) []Clash {
 	return out
 }
 
+// stands reports whether a block centred at p breaks nothing by itself.
+func (r Rules) stands(p float64) bool {
+	for _, ax := range r.Avoid {
+		if i, d := r.closest(ax.At, p); i >= 0 && d < ax.Clear-slack {
+			return false
+		}
+	}
+	if len(r.Inside)+len(r.Outside) == 0 {
+		return true
+	}
+	bare := r
+	bare.Avoid = nil
+	return len(bare.clashes(0, p)) == 0
+}
+
 // nearest returns the joist of the row nearest to any bolt axis of a block at p.
 func (r Rules) nearest(ax Axes, p float64) (Clash, bool) {
 	best := Clash{Kind: ax.Kind, X: p, Distance: math.Inf(1), Need: ax.Clear}
-	for i, j := range ax.At {
+	i, d := r.closest(ax.At, p)
+	if i < 0 {
+		return best, false
+	}
+	best.Distance, best.At, best.Name = d, ax.At[i], fmt.Sprintf("%s %d", ax.Kind, i+1)
+	return best, true
+}
+
+// closest returns which of some axes is nearest to a bolt axis of a block at p, and how near; -1 for none.
+func (r Rules) closest(at []float64, p float64) (int, float64) {
+	best, least := -1, math.Inf(1)
+	for i, j := range at {
 		for _, c := range r.Columns {
-			if d := math.Abs(p + c - j); d < best.Distance {
-				best.Distance, best.At, best.Name = d, j, fmt.Sprintf("%s %d", ax.Kind, i+1)
+			if d := math.Abs(p + c - j); d < least {
+				best, least = i, d
 			}
 		}
 	}
-	return best, !math.IsInf(best.Distance, 1)
+	return best, least
 }
 
 // Closest returns the least distance from a bolt axis of a block at p to a joist of the given kind.

@@ -1,6 +1,9 @@
 package layout
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // spots is the grid along the ledger: which steps may carry a block.
 type spots struct {
@@ -12,7 +15,7 @@ func (r Rules) free() spots {
 	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
 	s := spots{step: r.Grid, ok: make([]bool, n)}
 	for i := range s.ok {
-		s.ok[i] = len(r.clashes(0, float64(i)*r.Grid)) == 0
+		s.ok[i] = r.stands(float64(i) * r.Grid)
 	}
 	return s
 }
@@ -55,18 +58,26 @@ func (r Rules) least(s spots) int {
 // fewest walks the grid greedily in layers: the least number of blocks from a first to a last spot.
 func (r Rules) fewest(s spots, reach, lo, hi int) int {
 	dist := make([]int, len(s.ok))
-	best := 0
+	behind := make([]int, 0, len(s.ok)) // spots within reach that no later one is better than, the best first
+	best, step := 0, r.least(s)
 	for i := range s.ok {
+		if j := i - step; j >= 0 && dist[j] > 0 {
+			for len(behind) > 0 && dist[behind[len(behind)-1]] >= dist[j] {
+				behind = behind[:len(behind)-1]
+			}
+			behind = append(behind, j)
+		}
+		for len(behind) > 0 && behind[0] < i-reach {
+			behind = behind[1:]
+		}
 		if !s.ok[i] {
 			continue
 		}
-		if i >= lo && i <= hi {
+		switch {
+		case i >= lo && i <= hi:
 			dist[i] = 1
-		}
-		for j := max(0, i-reach); j <= i-r.least(s); j++ {
-			if dist[j] > 0 && (dist[i] == 0 || dist[j]+1 < dist[i]) {
-				dist[i] = dist[j] + 1
-			}
+		case len(behind) > 0:
+			dist[i] = dist[behind[0]] + 1
 		}
 		if dist[i] > 1 && r.isLast(s, i) && (best == 0 || dist[i] < best) {
 			best = dist[i]
@@ -82,8 +93,10 @@ func (r Rules) fewest(s spots, reach, lo, hi int) int {
 func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
+	least := r.leasts(s, reach, n, lo, hi)
+	bound := slices.Min(least) + 1e-6 // rounding apart, nothing dearer can be the best
 	for first := lo; first <= hi && first < len(s.ok); first++ {
-		if !s.ok[first] {
+		if !s.ok[first] || least[first-lo] > bound {
 			continue
 		}
 		row, cost := r.path(s, reach, n, first)
@@ -98,6 +111,64 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	return x
 }
 
+// leasts returns the cost of the best row from every first spot from lo to hi, found in one walk from the
+// last spots back; infinite where there is none.
+func (r Rules) leasts(s spots, reach, n, lo, hi int) []float64 {
+	last, nearest := len(s.ok)-1, len(s.ok)
+	to := make([]float64, len(s.ok)) // the best cost from a spot on, the spot being the k-th
+	on := make([]float64, len(s.ok))
+	step := r.least(s)
+	for i := range to {
+		to[i] = math.Inf(1)
+		if e := r.Length - float64(i)*s.step; s.ok[i] && r.isLast(s, i) {
+			to[i] = 2 * e * e
+			nearest = min(nearest, i)
+		}
+	}
+	for k := n - 2; k >= 0; k-- {
+		for i := range on {
+			on[i] = math.Inf(1)
+		}
+		from, until := max(lo+k*step, nearest-(n-1-k)*reach), min(hi+k*reach, last-(n-1-k)*step) // where the k-th can stand
+		for i := from; i <= until; i++ {
+			if s.ok[i] {
+				on[i] = r.leastOn(s, to, i, min(i+reach, last), k == 0, k == n-2)
+			}
+		}
+		to, on = on, to
+	}
+	out := make([]float64, max(0, hi-lo+1))
+	for i := range out {
+		out[i] = math.Inf(1)
+		if at := lo + i; at <= last && s.ok[at] {
+			e := float64(at) * s.step
+			out[i] = to[at] + 2*e*e
+		}
+	}
+	return out
+}
+
+// leastOn returns the least cost from spot i on over a next spot up to the farthest, first and final saying
+// whether that space is the first or the last of the row.
+func (r Rules) leastOn(s spots, to []float64, i, farthest int, first, final bool) float64 {
+	best := math.Inf(1)
+	for j := i + r.least(s); j <= farthest; j++ {
+		d := float64(j-i) * s.step
+		c := to[j] + d*d
+		if c >= best {
+			continue
+		}
+		if final {
+			c += lever(r.Length-float64(j)*s.step, d)
+		}
+		if first {
+			c += lever(float64(i)*s.step, d)
+		}
+		best = min(best, c)
+	}
+	return best
+}
+
 // layer holds the costs of one block of the row over a window of the grid.
 type layer struct {
 	from int
@@ -109,27 +180,39 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 	layers := make([]layer, n)
 	e := float64(first) * s.step
 	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
-	last := len(s.ok) - 1
+	last, step := len(s.ok)-1, r.least(s)
+	nearest := 0 // the first spot where the last block may stand
+	for nearest < last && !(s.ok[nearest] && r.isLast(s, nearest)) {
+		nearest++
+	}
 	for k := 1; k < n; k++ {
 		p := layers[k-1]
-		from := max(p.from+1, last-(n-1-k)*reach-reach) // spots before this cannot reach the end
-		to := min(p.from+len(p.cost)-1+reach, last)
+		from := max(first+k*step, nearest-(n-1-k)*reach) // spots before this cannot reach the end
+		to := min(first+k*reach, last-(n-1-k)*step)
 		if from > to {
 			return nil, 0
 		}
 		l := layer{from: from, cost: make([]float64, to-from+1), prev: make([]int, to-from+1)}
 		for i := range l.cost {
 			at := from + i
-			l.cost[i], l.prev[i] = p.best(at, r.least(s), reach, s, func(d float64) float64 {
-				c := 0.0
-				if k == 1 {
-					c += lever(e, d)
+			var more func(d float64) float64
+			if k == 1 || k == n-1 {
+				more = func(d float64) float64 {
+					c := 0.0
+					if k == 1 {
+						c += lever(e, d)
+					}
+					if k == n-1 {
+						c += lever(r.Length-float64(at)*s.step, d)
+					}
+					return c
 				}
-				if k == n-1 {
-					c += lever(r.Length-float64(at)*s.step, d)
-				}
-				return c
-			})
+			}
+			if s.ok[at] {
+				l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
+			} else {
+				l.cost[i], l.prev[i] = math.Inf(1), -1
+			}
 		}
 		layers[k] = l
 	}
@@ -160,15 +243,17 @@ func lever(e, d float64) float64 {
 	return 4 * over * over
 }
 
-// best returns the cheapest way to spot i from the layer before it.
-func (p layer) best(i, least, reach int, s spots, more func(space float64) float64) (float64, int) {
+// best returns the cheapest way to spot i from the layer before it; more is what a space costs besides its
+// square, nil for nothing.
+func (p layer) best(i, least, reach int, step float64, more func(space float64) float64) (float64, int) {
 	cost, prev := math.Inf(1), -1
-	if !s.ok[i] {
-		return cost, prev
-	}
 	for j := max(p.from, i-reach); j < min(i-least+1, p.from+len(p.cost)); j++ {
-		d := float64(i-j) * s.step
-		if c := p.cost[j-p.from] + d*d + more(d); c < cost {
+		d := float64(i-j) * step
+		c := p.cost[j-p.from] + d*d
+		if more != nil {
+			c += more(d)
+		}
+		if c < cost {
 			cost, prev = c, j
 		}
 	}
@@ -179,12 +264,13 @@ func (p layer) best(i, least, reach int, s spots, more func(space float64) float
 func (r Rules) relax(s spots) (float64, []float64) {
 	from := int(math.Floor(r.MaxSpacing/s.step+slack)) + 1
 	to := len(s.ok)
-	if x, _ := r.search(s, float64(to)*s.step); x == nil {
+	lo, hi := r.ends(s)
+	if r.fewest(s, to, lo, hi) == 0 {
 		return 0, nil
 	}
 	for from < to { // a row at one limit is a row at every greater one
 		mid := (from + to) / 2
-		if x, _ := r.search(s, float64(mid)*s.step); x != nil {
+		if r.fewest(s, mid, lo, hi) > 0 {
 			to = mid
 		} else {
 			from = mid + 1

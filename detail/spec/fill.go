@@ -26,7 +26,7 @@ func (r *reader) fillIn() {
 }
 
 // round says when the default of k can be worked out.
-func (k key) round() int { return boolInt(k.follow != nil) + boolInt(k.late) }
+func (k *key) round() int { return boolInt(k.follow != nil) + boolInt(k.late) }
 
 // missing says that a needed key is not there.
 func (r *reader) missing(a absent) {
@@ -38,7 +38,7 @@ func (r *reader) missing(a absent) {
 }
 
 // fill sets k to its default; false when it has none and stays as it is.
-func (k key) fill(sys unit.System) bool {
+func (k *key) fill(sys unit.System) bool {
 	typed := k.usual.of(sys)
 	switch {
 	case k.follow != nil:

@@ -3,55 +3,77 @@ package spec
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"math"
 	"strconv"
-	"strings"
 )
 
-// hash returns the first 8 hex digits of the SHA-256 of the parameters, one key=value a line in the
+// hashOf returns the first 8 hex digits of the SHA-256 of the parameters, one key=value a line in the
 // order of the table, numbers in base units. Comments, the order of the file, the unit a value was
 // typed in, and whether a default was typed or left out do not change it.
-func (s *Spec) hash() string {
-	var b strings.Builder
-	canonical(&b, keys(s), "")
-	sum := sha256.Sum256([]byte(b.String()))
+func hashOf(keys []key) string {
+	c := canon{text: make([]byte, 0, 16<<10)}
+	c.keys(keys)
+	sum := sha256.Sum256(c.text)
 	return hex.EncodeToString(sum[:4])
 }
 
-// canonical writes the lines of keys and of all below them.
-func canonical(b *strings.Builder, keys []key, path string) {
-	for _, k := range keys {
-		at := join(path, k.name)
+// canon is the text that is hashed, and the path of what is being written.
+type canon struct{ text, path []byte }
+
+// at puts a name on the path and returns the path's length before.
+func (c *canon) at(name string) int {
+	n := len(c.path)
+	if n > 0 {
+		c.path = append(c.path, '.')
+	}
+	c.path = append(c.path, name...)
+	return n
+}
+
+// line writes a value at the path.
+func (c *canon) line(value []byte) {
+	c.text = append(append(append(append(c.text, c.path...), '='), value...), '\n')
+}
+
+// keys writes the lines of keys and of all below them.
+func (c *canon) keys(keys []key) {
+	for i := range keys {
+		k := &keys[i]
+		before := c.at(k.name)
 		switch k.kind {
 		case aSection:
-			canonical(b, k.keys, at)
+			c.keys(k.keys)
 		case anOption:
-			canonical(b, k.option.keys(), at)
+			c.keys(k.option.keys())
 		case aList:
-			canonicalList(b, k.series, at)
+			c.line(strconv.AppendInt(nil, int64(k.series.count()), 10))
+			for i := range k.series.count() {
+				before := c.at(strconv.Itoa(i))
+				c.keys(k.series.parts(i))
+				c.path = c.path[:before]
+			}
 		case aSize: // the two lengths it stands for are there
 		default:
-			b.WriteString(at + "=" + k.canonical() + "\n")
+			var buf [32]byte
+			c.line(k.canonical(buf[:0]))
 		}
+		c.path = c.path[:before]
 	}
 }
 
-func canonicalList(b *strings.Builder, s *series, path string) {
-	b.WriteString(path + "=" + strconv.Itoa(s.count()) + "\n")
-	for i := range s.count() {
-		canonical(b, s.parts(i), join(path, strconv.Itoa(i)))
-	}
-}
-
-// canonical writes the value of k: a text as it is, a number in its base unit to ten figures, which is
+// canonical appends the value of k: a text as it is, a number in its base unit to ten figures, which is
 // less than any rounding of units and more than anyone measures; nothing when it is not stated.
-func (k key) canonical() string {
+func (k *key) canonical(to []byte) []byte {
 	if k.text != nil {
-		return k.text.read()
+		return append(to, k.text.read()...)
 	}
 	v, stated := k.number.take()
 	if !stated {
-		return ""
+		return to
 	}
-	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'e', 9, 64), 64)
-	return strconv.FormatFloat(v+0, 'g', -1, 64)
+	if v != math.Trunc(v) || math.Abs(v) > 1e9 {
+		var buf [32]byte
+		v, _ = strconv.ParseFloat(string(strconv.AppendFloat(buf[:0], v, 'e', 9, 64)), 64)
+	}
+	return strconv.AppendFloat(to, v+0, 'g', -1, 64)
 }

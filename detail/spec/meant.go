@@ -134,8 +134,8 @@ func distance(a, b string) int {
 }
 
 func has(keys []key, name string) bool {
-	for _, k := range keys {
-		if k.name == name {
+	for i := range keys {
+		if keys[i].name == name {
 			return true
 		}
 	}

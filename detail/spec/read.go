@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,17 +18,46 @@ import (
 //
 //	s, problems := spec.Read("deck.yaml", src, []string{"blocks.max_spacing=18in"})
 func Read(name string, src []byte, sets []string) (*Spec, Problems) {
+	return read(name, sets, func() (*node, Problems) { return plant(name, src) })
+}
+
+// File is a project file parsed once, to be read many times with other changes. It may be read by several
+// goroutines at once.
+type File struct {
+	name     string
+	root     *node
+	problems Problems
+}
+
+// Parse parses a project file; what is wrong with it is told by Read.
+func Parse(name string, src []byte) *File {
 	root, problems := plant(name, src)
+	return &File{name, root, problems}
+}
+
+// Read is the function Read for the file.
+func (f *File) Read(sets []string) (*Spec, Problems) {
+	return read(f.name, sets, func() (*node, Problems) {
+		if f.root == nil {
+			return nil, slices.Clone(f.problems)
+		}
+		return f.root.clone(), slices.Clone(f.problems)
+	})
+}
+
+func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Problems) {
+	root, problems := tree()
 	if root == nil {
 		return nil, problems.sorted()
 	}
 	problems = append(problems, override(root, sets)...)
 	r := reader{
 		spec: &Spec{Source: name}, problems: problems,
-		where: map[string]place{}, bad: map[string]bool{}, top: place{name, 1, 1},
+		absent: make([]absent, 0, 160), where: make(map[string]place, 256), bad: map[string]bool{}, top: place{name, 1, 1},
 	}
 	r.spec.Project.System = unitsOf(root)
-	r.section(keys(r.spec), root, "", r.top)
+	table := keys(r.spec)
+	r.section(table, root, "", r.top)
 	r.fillIn()
 	r.crossCheck()
 	r.warn()
@@ -35,7 +65,7 @@ func Read(name string, src []byte, sets []string) (*Spec, Problems) {
 		return nil, r.problems.sorted()
 	}
 	r.spec.Warnings = r.problems.sorted()
-	r.spec.Hash = r.spec.hash()
+	r.spec.Hash = hashOf(table)
 	return r.spec, nil
 }
 
@@ -61,7 +91,7 @@ type reader struct {
 
 // absent is a key the file did not give.
 type absent struct {
-	key
+	*key
 	path string
 	at   place // of the section it belongs in
 }
@@ -83,7 +113,8 @@ func (r *reader) section(keys []key, n *node, path string, at place) {
 	}
 	r.spreadSizes(keys, n, path)
 	r.unknown(keys, n, path)
-	for _, k := range keys {
+	for i := range keys {
+		k := &keys[i]
 		k.need = k.need || k.leads != nil && n.holds(*k.leads)
 		r.key(k, n.find(k.name), join(path, k.name), at)
 	}
@@ -110,7 +141,7 @@ func orFile(path string) string {
 }
 
 // key reads one key; its row is nil when the section does not have it.
-func (r *reader) key(k key, found *row, path string, at place) {
+func (r *reader) key(k *key, found *row, path string, at place) {
 	var n *node
 	if found != nil {
 		n = found.val
@@ -134,7 +165,7 @@ func (r *reader) key(k key, found *row, path string, at place) {
 }
 
 // list reads the items of a list.
-func (r *reader) list(k key, n *node, path string) {
+func (r *reader) list(k *key, n *node, path string) {
 	if n.form == scalar && strings.EqualFold(n.text, placeholder) {
 		r.fail(n.at, path, "not surveyed yet", k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
 		return
@@ -163,7 +194,8 @@ func (r *reader) item(s *series, i int, n *node, path string) {
 	case n.form == blank:
 		r.fail(n.at, path, "an item of the list is empty", "", "take it out or fill it in")
 	case s.item != nil:
-		r.one(s.item(i), n, path)
+		k := s.item(i)
+		r.one(&k, n, path)
 	case n.form == scalar && s.short != "":
 		wrapped := &node{form: table, at: n.at, rows: []row{{s.short, n.at, n}}}
 		r.section(s.each(i), wrapped, path, n.at)
@@ -173,7 +205,7 @@ func (r *reader) item(s *series, i int, n *node, path string) {
 }
 
 // one reads a single value.
-func (r *reader) one(k key, n *node, path string) {
+func (r *reader) one(k *key, n *node, path string) {
 	switch {
 	case n.form != scalar:
 		r.fail(n.at, path, n.form.String()+" stands where one value should", k.wanted(r.sys()), "")

@@ -12,9 +12,13 @@ import (
 
 // spreadSizes puts the two lengths a size stands for into the section, as if they had been typed.
 func (r *reader) spreadSizes(keys []key, n *node, path string) {
-	for _, k := range keys {
+	for i := range keys {
+		k := &keys[i]
+		if k.kind != aSize {
+			continue
+		}
 		found := n.find(k.name)
-		if k.kind != aSize || found == nil || found.val.form != scalar || strings.EqualFold(found.val.text, placeholder) {
+		if found == nil || found.val.form != scalar || strings.EqualFold(found.val.text, placeholder) {
 			continue
 		}
 		t, d, ok := readSize(found.val.text)

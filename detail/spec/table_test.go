@@ -22,7 +22,7 @@ func TestTableDefaults(t *testing.T) {
 					continue
 				}
 				r := reader{spec: &Spec{}, bad: map[string]bool{}}
-				r.one(k, &node{form: scalar, text: typed}, path)
+				r.one(&k, &node{form: scalar, text: typed}, path)
 				if len(r.problems) > 0 {
 					t.Errorf("%v %s: %s", sys, path, r.problems.Error())
 				}
@@ -179,7 +179,7 @@ func TestEveryRangeHolds(t *testing.T) {
 		}
 		for _, v := range []float64{k.lo - 0.01*(k.hi-k.lo), k.hi + 0.01*(k.hi-k.lo)} {
 			r := reader{spec: &Spec{}, bad: map[string]bool{}}
-			r.one(k, &node{form: scalar, text: typedAs(k.kind, v)}, path)
+			r.one(&k, &node{form: scalar, text: typedAs(k.kind, v)}, path)
 			if len(r.problems) != 1 || !strings.Contains(r.problems[0].Given, "is outside") {
 				t.Errorf("%s: %s: %s", path, typedAs(k.kind, v), r.problems.Error())
 			}

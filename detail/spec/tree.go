@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v3"
@@ -66,6 +67,19 @@ func (n *node) holds(apart string) bool {
 		}
 	}
 	return false
+}
+
+// clone returns a copy of n and all within it.
+func (n *node) clone() *node {
+	c := *n
+	c.items, c.rows = slices.Clone(n.items), slices.Clone(n.rows)
+	for i, item := range c.items {
+		c.items[i] = item.clone()
+	}
+	for i := range c.rows {
+		c.rows[i].val = c.rows[i].val.clone()
+	}
+	return &c
 }
 
 // put sets the value under name, replacing the row there is.

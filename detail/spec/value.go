@@ -11,7 +11,7 @@ import (
 )
 
 // figure reads a number with its unit into k.
-func (r *reader) figure(k key, n *node, path string) {
+func (r *reader) figure(k *key, n *node, path string) {
 	if k.auto && strings.EqualFold(n.text, "auto") {
 		k.number.put(0)
 		return
@@ -28,7 +28,10 @@ func (r *reader) figure(k key, n *node, path string) {
 		return
 	}
 	k.number.put(v)
-	if mistaken, ok := unit.DecimalFeet(n.text); ok && k.kind == aLength {
+	if k.kind != aLength || !strings.Contains(n.text, ".") {
+		return
+	}
+	if mistaken, ok := unit.DecimalFeet(n.text); ok {
 		r.caution(n.at, path, fmt.Sprintf("%s is %s, not %s", spaced(n.text), unit.Length(v).FeetInches(unit.Sixteenth), mistaken.FeetInches(unit.Sixteenth)),
 			"write feet and inches")
 	}
@@ -42,7 +45,7 @@ func (r *reader) caution(at place, path, given, do string) {
 }
 
 // lettering reads a text, a word or a date into k.
-func (r *reader) lettering(k key, n *node, path string) {
+func (r *reader) lettering(k *key, n *node, path string) {
 	s := n.text
 	switch k.kind {
 	case aSize:
@@ -69,7 +72,7 @@ func (r *reader) lettering(k key, n *node, path string) {
 }
 
 // word finds what s means among the words of k, whatever its case, spaces and hyphens.
-func (k key) word(s string) (string, bool) {
+func (k *key) word(s string) (string, bool) {
 	if len(s) > longText {
 		return "", false
 	}

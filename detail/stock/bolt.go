@@ -2,6 +2,8 @@ package stock
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"standclear/detail/unit"
 )
@@ -20,11 +22,14 @@ type Bolt struct {
 }
 
 // Bolts returns the bolts this tool draws, inch then metric, thin to thick.
-func Bolts() []Bolt { return append(inchBolts(), metricBolts()...) }
+func Bolts() []Bolt { return slices.Clone(bolts()) }
+
+// bolts is made once and never changed.
+var bolts = sync.OnceValue(func() []Bolt { return append(inchBolts(), metricBolts()...) })
 
 // BoltOf finds the bolt of diameter d to within 0.05 mm: 12 mm is M12, 12.7 mm is 1/2 in.
 func BoltOf(d unit.Length) (Bolt, bool) {
-	for _, b := range Bolts() {
+	for _, b := range bolts() {
 		if math.Abs(float64(b.D-d)) < 0.05 {
 			return b, true
 		}

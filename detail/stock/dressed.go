@@ -2,8 +2,10 @@ package stock
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"standclear/detail/unit"
 )
@@ -15,11 +17,14 @@ type Size struct {
 }
 
 // Sizes returns 2x4 to 2x12, dressed dry. NDS 2018 Supplement, Table 1A; read.
-func Sizes() []Size {
+func Sizes() []Size { return slices.Clone(sizes()) }
+
+// sizes is made once and never changed.
+var sizes = sync.OnceValue(func() []Size {
 	return []Size{
 		dressed(4, 3.5), dressed(6, 5.5), dressed(8, 7.25), dressed(10, 9.25), dressed(12, 11.25),
 	}
-}
+})
 
 func dressed(nominal int, depth unit.Length) Size {
 	return Size{Name: fmt.Sprintf("2x%d", nominal), Thickness: 1.5 * unit.Inch, Depth: depth * unit.Inch}
@@ -27,7 +32,7 @@ func dressed(nominal int, depth unit.Length) Size {
 
 // SizeOf finds a size by its nominal name: 2x10, 2 x 10, 2X10.
 func SizeOf(name string) (Size, bool) {
-	for _, s := range Sizes() {
+	for _, s := range sizes() {
 		if same(strings.ReplaceAll(name, "×", "x"), s.Name) {
 			return s, true
 		}
@@ -37,7 +42,7 @@ func SizeOf(name string) (Size, bool) {
 
 // NominalOf finds the size that measures thickness by depth to within 1/64 in.
 func NominalOf(thickness, depth unit.Length) (Size, bool) {
-	for _, s := range Sizes() {
+	for _, s := range sizes() {
 		if near(s.Thickness, thickness) && near(s.Depth, depth) {
 			return s, true
 		}
@@ -47,7 +52,7 @@ func NominalOf(thickness, depth unit.Length) (Size, bool) {
 
 // TakenForActual finds the size whose nominal figures were written down as real ones: 2 in by 10 in.
 func TakenForActual(thickness, depth unit.Length) (Size, bool) {
-	for _, s := range Sizes() {
+	for _, s := range sizes() {
 		_, figure, _ := strings.Cut(s.Name, "x")
 		d, _ := strconv.Atoi(figure)
 		if near(thickness, 2*unit.Inch) && near(depth, unit.Length(d)*unit.Inch) {

@@ -2,6 +2,8 @@ package stock
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"standclear/detail/unit"
 )
@@ -19,7 +21,10 @@ type Lag struct {
 
 // Lags returns the lag screws of NDS 2018 Appendix L, thin to thick: roots of 3/8 and the tip of 1/2
 // were read, the rest is from memory. Bending yield: NDS 2018 Table 12K notes, from memory.
-func Lags() []Lag {
+func Lags() []Lag { return slices.Clone(lags()) }
+
+// lags is made once and never changed.
+var lags = sync.OnceValue(func() []Lag {
 	const source = "NDS 2018 Appendix L, Table L2; " + memory
 	var all []Lag
 	for _, r := range []struct {
@@ -41,11 +46,11 @@ func Lags() []Lag {
 		all = append(all, Lag{r.name, in(r.d), in(r.root), in(r.tip), b.Flats, psi(r.fyb), source})
 	}
 	return all
-}
+})
 
 // LagOf finds the lag screw of diameter d to within 0.05 mm.
 func LagOf(d unit.Length) (Lag, bool) {
-	for _, l := range Lags() {
+	for _, l := range lags() {
 		if math.Abs(float64(l.D-d)) < 0.05 {
 			return l, true
 		}

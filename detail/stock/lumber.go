@@ -1,6 +1,10 @@
 package stock
 
-import "standclear/detail/unit"
+import (
+	"sync"
+
+	"standclear/detail/unit"
+)
 
 // LumberValues are the reference design values of one grade at one depth, for allowable stress design
 // at normal load duration, dry, before any adjustment but what CF says.
@@ -33,7 +37,7 @@ type gradeRow struct {
 func flat(v float64) [4]float64 { return [4]float64{v, v, v, v} }
 
 // gradeRows is NDS 2018 Supplement, Tables 4A and 4B, 2 to 4 in thick.
-func gradeRows() []gradeRow {
+var gradeRows = sync.OnceValue(func() []gradeRow {
 	const (
 		pine  = "NDS 2018 Supplement, Table 4B; read in SI, psi " + memory
 		table = "NDS 2018 Supplement, Table 4A; " + memory
@@ -54,7 +58,7 @@ func gradeRows() []gradeRow {
 		{"spruce-pine-fir", "No.1", flat(875), flat(450), 135, 425, 1.4, 0.51, 0.42, true, table},
 		{"spruce-pine-fir", "No.2", flat(875), flat(450), 135, 425, 1.4, 0.51, 0.42, true, table},
 	}
-}
+})
 
 // Lumber returns the values of a species and grade at a dressed depth.
 //

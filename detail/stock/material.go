@@ -1,6 +1,11 @@
 package stock
 
-import "standclear/detail/unit"
+import (
+	"slices"
+	"sync"
+
+	"standclear/detail/unit"
+)
 
 // Material is what a layer is made of, for heat flow and for its mark in a cut.
 type Material struct {
@@ -16,7 +21,7 @@ type Material struct {
 
 // MaterialOf finds a material by its key.
 func MaterialOf(key string) (Material, bool) {
-	for _, m := range Materials() {
+	for _, m := range materials() {
 		if same(m.Key, key) {
 			return m, true
 		}
@@ -25,19 +30,24 @@ func MaterialOf(key string) (Material, bool) {
 }
 
 // MaterialKeys returns the names a layer's material may have in the project file.
-func MaterialKeys() []string {
-	var keys []string
-	for _, m := range Materials() {
-		keys = append(keys, m.Key)
-	}
-	return keys
-}
+func MaterialKeys() []string { return slices.Clone(materialKeys()) }
 
 // Materials returns every material. Conductivities are design values near 10 C, dry to 12 % moisture;
 // gypsum is the ISO set (0.25), not the ASHRAE one (0.16). Vapour notes are common practice, no source.
-func Materials() []Material {
+func Materials() []Material { return slices.Clone(materials()) }
+
+// materials is made once and never changed.
+var materials = sync.OnceValue(func() []Material {
 	return append(woods(), append(insulations(), others()...)...)
-}
+})
+
+var materialKeys = sync.OnceValue(func() []string {
+	var keys []string
+	for _, m := range materials() {
+		keys = append(keys, m.Key)
+	}
+	return keys
+})
 
 // even returns a material that conducts alike in every direction.
 func even(key, name string, k unit.Conductivity, density float64, vapour, hatch, source string) Material {

@@ -1,6 +1,11 @@
 package stock
 
-import "standclear/detail/unit"
+import (
+	"slices"
+	"sync"
+
+	"standclear/detail/unit"
+)
 
 // Board is what blocks may be bolted to, or backed with: a sawn rim, an engineered one, a panel.
 type Board struct {
@@ -15,18 +20,21 @@ type Board struct {
 // Rims returns every kind of rim the project file may name. Values of sawn rims are those of No.2 at
 // a depth of 11 1/4 in, of european softwood those of C24; use Rim for another depth. Boards that are
 // not attachable have no values.
-func Rims() []Board {
+func Rims() []Board { return slices.Clone(rims()) }
+
+// rims is made once and never changed.
+var rims = sync.OnceValue(func() []Board {
 	var all []Board
 	for _, s := range SpeciesList() {
 		all = append(all, sawnRim(s))
 	}
 	return append(all, engineeredRims()...)
-}
+})
 
 // RimKeys returns the names a rim or backing may have in the project file.
 func RimKeys() []string {
 	var keys []string
-	for _, b := range Rims() {
+	for _, b := range rims() {
 		keys = append(keys, b.Key)
 	}
 	return keys
@@ -35,7 +43,7 @@ func RimKeys() []string {
 // Rim finds a rim by its key, with the values of a sawn one at depth. A depth of a sawn rim beyond the
 // table leaves Values empty; the board is still found.
 func Rim(key string, depth unit.Length) (Board, bool) {
-	for _, b := range Rims() {
+	for _, b := range rims() {
 		if !same(b.Key, key) {
 			continue
 		}

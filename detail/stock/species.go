@@ -1,5 +1,11 @@
 package stock
 
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
 // Species is a group of woods graded and designed alike.
 type Species struct {
 	Key     string // as the project file writes it
@@ -13,7 +19,10 @@ type Species struct {
 //
 // Incising: southern pine takes treatment without it, hem-fir and Douglas fir do not (common
 // practice, no source).
-func SpeciesList() []Species {
+func SpeciesList() []Species { return slices.Clone(species()) }
+
+// species is made once and never changed.
+var species = sync.OnceValue(func() []Species {
 	visual := []string{"No.1", "No.2"}
 	return []Species{
 		{Key: "southern pine", Name: "SOUTHERN PINE", Grades: visual, aliases: []string{"SP", "SYP", "southern yellow pine"}},
@@ -31,11 +40,11 @@ func SpeciesList() []Species {
 			aliases: []string{"C24", "european spruce", "european pine", "redwood whitewood"},
 		},
 	}
-}
+})
 
 // SpeciesOf finds a species by its key, its printed name or a usual short form.
 func SpeciesOf(name string) (Species, bool) {
-	for _, s := range SpeciesList() {
+	for _, s := range species() {
 		if same(name, s.Key) {
 			return s, true
 		}
@@ -51,7 +60,7 @@ func SpeciesOf(name string) (Species, bool) {
 // Grade finds a grade of s by its name or a usual short form: No.2, #2, no 2, 2.
 func (s Species) Grade(name string) (string, bool) {
 	for _, g := range s.Grades {
-		if same(name, g) || same("No."+name, g) || same(name, "No.1/No.2") && g == "No.2" {
+		if same(name, g) || strings.HasPrefix(g, "No.") && same(name, g[len("No."):]) || same(name, "No.1/No.2") && g == "No.2" {
 			return g, true
 		}
 	}

@@ -5,7 +5,7 @@
 //	v, ok := stock.Lumber("southern pine", "No.2", 9.25*unit.Inch)
 //	fmt.Println(v.Fb.PSI(), ok) // 800 true
 //
-// The tables are rebuilt on every call; a caller may change what it gets.
+// Tables are made once and handed out as copies.
 package stock
 
 // Marks at the end of a Source.
@@ -16,18 +16,32 @@ const (
 )
 
 // same reports whether two names are one, leaving case, spaces, hyphens, dots and underscores aside.
-func same(a, b string) bool { return plain(a) == plain(b) }
+func same(a, b string) bool {
+	for {
+		c, a1 := nextPlain(a)
+		d, b1 := nextPlain(b)
+		if c != d {
+			return false
+		}
+		if c == 0 {
+			return true
+		}
+		a, b = a1, b1
+	}
+}
 
-func plain(s string) string {
-	b := make([]byte, 0, len(s))
+// nextPlain returns the next letter that counts and what follows it; 0 at the end.
+func nextPlain(s string) (byte, string) {
 	for i := range len(s) {
 		switch c := s[i]; {
 		case c == ' ' || c == '-' || c == '_' || c == '.' || c == '#':
+		case c == 0:
+			return 1, s[i+1:]
 		case 'A' <= c && c <= 'Z':
-			b = append(b, c+'a'-'A')
+			return c + 'a' - 'A', s[i+1:]
 		default:
-			b = append(b, c)
+			return c, s[i+1:]
 		}
 	}
-	return string(b)
+	return 0, ""
 }

@@ -19,6 +19,22 @@ type Base struct {
 	Name string // as printed in messages
 	Src  []byte
 	Sets []string // KEY=VALUE
+
+	file *spec.File // once it is parsed
+}
+
+// Parsed returns b with its file parsed, for many trials, at once or one after the other.
+func (b Base) Parsed() Base {
+	b.file = spec.Parse(b.Name, b.Src)
+	return b
+}
+
+// Read reads the project with the changes.
+func (b Base) Read(changes ...string) (*spec.Spec, spec.Problems) {
+	if b.file == nil {
+		b = b.Parsed()
+	}
+	return b.file.Read(slices.Concat(b.Sets, changes))
 }
 
 // Trial is one design, built and checked; heat is not part of it.
@@ -33,7 +49,7 @@ type Trial struct {
 // Try reads the project with the changes, builds it and checks it. The error is a spec.Problems when a value
 // cannot be read or is out of range, else what keeps the parts from being built.
 func (b Base) Try(changes ...string) (*Trial, error) {
-	s, problems := spec.Read(b.Name, b.Src, slices.Concat(b.Sets, changes))
+	s, problems := b.Read(changes...)
 	if s == nil {
 		return nil, problems
 	}

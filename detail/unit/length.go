@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 )
 
 // lengths is how a length with a single unit is typed.
-func lengths() dimension {
+var lengths = sync.OnceValue(func() dimension {
 	return dimension{
 		what: "length", forms: `a length is written 7 1/2in, 14'-8", 80mm or 1.2m`, likely: []string{"in", "mm"},
 		units: []scaled{
@@ -17,7 +18,7 @@ func lengths() dimension {
 			{"metre", 1000, 0, false}, {"metres", 1000, 0, false}, {"meter", 1000, 0, false}, {"meters", 1000, 0, false},
 		},
 	}
-}
+})
 
 // ParseLength reads a length with its unit:
 //

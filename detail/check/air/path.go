@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"standclear/detail"
@@ -149,10 +150,11 @@ type bounds struct {
 	a     *detail.Assembly
 	doors []Stretch
 	least float64 // depth that water does not bridge
+	found map[string][]body
 }
 
 func measure(a *detail.Assembly) *bounds {
-	b := &bounds{a: a, least: leastGap(a.Spec)}
+	b := &bounds{a: a, least: leastGap(a.Spec), found: map[string][]body{}}
 	for _, d := range a.Spec.Doors {
 		b.doors = append(b.doors, Stretch{d.From.MM(), d.To.MM()})
 	}
@@ -191,17 +193,38 @@ type piece struct {
 func (b *bounds) cut(x float64, roles ...detail.Role) []piece {
 	v := geom.View{O: geom.Vec3{X: x}, U: geom.Y.Unit(), V: geom.Z.Unit(), N: geom.X.Unit()}
 	var out []piece
-	for _, p := range b.a.Find(roles...) {
-		for _, s := range p.Solids {
-			if box := s.Bounds(); box.Min.X > x || box.Max.X < x {
-				continue
-			}
-			for _, r := range s.Cut(v).Parts() {
-				out = append(out, piece{p, r.Bounds()})
-			}
+	for _, s := range b.bodies(roles) {
+		if s.box.Min.X > x || s.box.Max.X < x {
+			continue
+		}
+		for _, r := range s.part.Solids[s.n].Cut(v).Parts() {
+			out = append(out, piece{s.part, r.Bounds()})
 		}
 	}
 	return out
+}
+
+// body is the n-th solid of a part and the box it fills.
+type body struct {
+	part *detail.Part
+	n    int
+	box  geom.Box3
+}
+
+// bodies lists the solids of the parts with the roles; the first and the number of the roles tell them apart here.
+func (b *bounds) bodies(roles []detail.Role) []body {
+	key := string(roles[0]) + strconv.Itoa(len(roles))
+	if all, ok := b.found[key]; ok {
+		return all
+	}
+	var all []body
+	for _, p := range b.a.Find(roles...) {
+		for n := range p.Solids {
+			all = append(all, body{p, n, p.Solids[n].Bounds()})
+		}
+	}
+	b.found[key] = all
+	return all
 }
 
 // throats narrows the path to what the section at x leaves open.

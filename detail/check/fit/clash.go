@@ -70,9 +70,9 @@ func meet(b geom.Box3, p *detail.Part) bool {
 }
 
 func overlap(a, b geom.Box3) bool {
-	return math.Min(a.Max.X, b.Max.X)-math.Max(a.Min.X, b.Min.X) > touch &&
-		math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) > touch &&
-		math.Min(a.Max.Z, b.Max.Z)-math.Max(a.Min.Z, b.Min.Z) > touch
+	return min(a.Max.X, b.Max.X)-max(a.Min.X, b.Min.X) > touch &&
+		min(a.Max.Y, b.Max.Y)-max(a.Min.Y, b.Min.Y) > touch &&
+		min(a.Max.Z, b.Max.Z)-max(a.Min.Z, b.Min.Z) > touch
 }
 
 // screws: clear of the bolt holes and of each other, and not longer than what they stand in.
@@ -84,9 +84,14 @@ func (c *fitter) screws() {
 	const beside = 3.0 // wood left between a screw and a hole or another screw, mm
 	least := math.Inf(1)
 	var hit []string
+	boxes := make([]geom.Box3, len(all))
 	for i, p := range all {
-		at, r := p.Bounds().Center(), p.Size[0].MM()/2
-		least = math.Min(least, p.Bounds().Min.Y)
+		boxes[i] = p.Bounds()
+	}
+	heads := c.a.Find(detail.Washer, detail.Bolt)
+	for i, p := range all {
+		at, r := boxes[i].Center(), p.Size[0].MM()/2
+		least = math.Min(least, boxes[i].Min.Y)
 		if p.Block > 0 {
 			continue // every block has the same pattern
 		}
@@ -96,17 +101,20 @@ func (c *fitter) screws() {
 			}
 		}
 		if p.Mark == "LS1" {
-			for _, w := range c.a.Find(detail.Washer, detail.Bolt) {
-				if b := w.Solids[0].Bounds(); w.Block == p.Block && b.Max.Y > c.a.Frame.LedgerFront && at.X > b.Min.X-r && at.X < b.Max.X+r && at.Z > b.Min.Z-r && at.Z < b.Max.Z+r {
+			for _, w := range heads {
+				if w.Block != p.Block {
+					continue
+				}
+				if b := w.Solids[0].Bounds(); b.Max.Y > c.a.Frame.LedgerFront && at.X > b.Min.X-r && at.X < b.Max.X+r && at.Z > b.Min.Z-r && at.Z < b.Max.Z+r {
 					hit = append(hit, fmt.Sprintf("screw %s under a %s", p.ID, lower(w.Name)))
 				}
 			}
 		}
-		for _, o := range all[i+1:] {
+		for k, o := range all[i+1:] {
 			if o.Block != p.Block {
 				continue
 			}
-			if q := o.Bounds().Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
+			if q := boxes[i+1+k].Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
 				hit = append(hit, fmt.Sprintf("screws %s and %s in one place", p.ID, o.ID))
 			}
 		}
@@ -158,9 +166,17 @@ func (c *fitter) devices() {
 	c.holds(check.Step{ID: "lateral_joists", Group: check.Fit, Name: "tension devices beside a house joist and a deck joist", Clause: "IRC 2021 R507.9.2 (from memory, confirm)", Where: "ends of the ledger",
 		Reason: few(loose), Fix: "blocking between house joists by an engineer's detail, a deck joist beside each device, or blocks placed clear of the joists near the ends"}, len(loose) == 0)
 	var hit []string
-	for _, rod := range a.Find(detail.TensionRod) {
-		for _, p := range a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod) { // the backing is bored on site
-			if p.ID != rod.ID && meet(rod.Bounds(), p) {
+	rods := a.Find(detail.TensionRod)
+	reach := geom.EmptyBox3()
+	for _, rod := range rods {
+		reach = reach.Union(rod.Bounds())
+	}
+	near := slices.DeleteFunc(a.Find(detail.HouseJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut, detail.DeckJoist, detail.Hanger, detail.Obstacle, detail.Outside, detail.TensionRod), // the backing is bored on site
+		func(p *detail.Part) bool { return !meet(reach, p) })
+	for _, rod := range rods {
+		box := rod.Bounds()
+		for _, p := range near {
+			if p.ID != rod.ID && meet(box, p) {
 				hit = append(hit, fmt.Sprintf("%s through the %s", rod.ID, lower(p.Name)))
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/unit"
+	"standclear/geom"
 )
 
 // fitter is one run: the assembly and the report it fills.
@@ -19,7 +20,8 @@ type fitter struct {
 	r   *check.Report
 	sys unit.System // limits go by it
 
-	words unit.System // reasons are worded in it
+	words unit.System          // reasons are worded in it
+	cuts  map[level][]geom.Box // found so far
 }
 
 // Run adds the steps of groups Fit and Water to the report.

@@ -52,19 +52,42 @@ func (c *fitter) marks(role string) (marks []string, first int) {
 }
 
 // depthAt returns how far out the part stands at x and z, the middle of its thickness there; false where it is not.
-func depthAt(p *detail.Part, x, z float64) (y float64, ok bool) {
-	v := geom.AxisView(geom.Z, 1, z)
-	for _, s := range p.Solids {
-		if b := s.Bounds(); b.Min.X > x || b.Max.X < x || b.Min.Z > z || b.Max.Z < z {
-			continue
-		}
-		for _, r := range s.Cut(v).Parts() {
-			if b := r.Bounds(); b.Min.X <= x && x <= b.Max.X {
-				return -b.Center().Y, true
-			}
+func (c *fitter) depthAt(p *detail.Part, x, z float64) (y float64, ok bool) {
+	for _, b := range c.level(p, z) {
+		if b.Min.X <= x && x <= b.Max.X {
+			return -b.Center().Y, true
 		}
 	}
 	return 0, false
+}
+
+// level returns the boxes of what the level plane at z cuts of a part, in x and -y.
+func (c *fitter) level(p *detail.Part, z float64) []geom.Box {
+	at := level{p, z}
+	if boxes, ok := c.cuts[at]; ok {
+		return boxes
+	}
+	v := geom.AxisView(geom.Z, 1, z)
+	var boxes []geom.Box
+	for _, s := range p.Solids {
+		if b := s.Bounds(); b.Min.Z > z || b.Max.Z < z {
+			continue
+		}
+		for _, r := range s.Cut(v).Parts() {
+			boxes = append(boxes, r.Bounds())
+		}
+	}
+	if c.cuts == nil {
+		c.cuts = map[level][]geom.Box{}
+	}
+	c.cuts[at] = boxes
+	return boxes
+}
+
+// level is a part and the height at which it is cut.
+type level struct {
+	part *detail.Part
+	z    float64
 }
 
 // missing lists the places between blocks, behind the ledger, where none of the parts stands.
@@ -74,7 +97,7 @@ func (c *fitter) missing(parts []*detail.Part) []string {
 	for _, s := range c.a.Between() {
 		x, there := (s[0]+s[1])/2, false
 		for _, p := range parts {
-			_, ok := depthAt(p, x, z)
+			_, ok := c.depthAt(p, x, z)
 			there = there || ok
 		}
 		if !there {
@@ -305,8 +328,8 @@ func (c *fitter) order() {
 			upper, lower *detail.Part
 			z            float64
 		}{{barrier[0], f.cap, over}, {f.cap, f.patch, over}, {barrier[0], f.patch, over}, {f.patch, barrier[0], under}} {
-			up, ok1 := depthAt(pair.upper, b.X, pair.z)
-			low, ok2 := depthAt(pair.lower, b.X, pair.z)
+			up, ok1 := c.depthAt(pair.upper, b.X, pair.z)
+			low, ok2 := c.depthAt(pair.lower, b.X, pair.z)
 			if ok1 && ok2 && up <= low {
 				wrong = append(wrong, fmt.Sprintf("%s under %s at %s", pair.upper.Mark, pair.lower.Mark, c.mark(i)))
 			}

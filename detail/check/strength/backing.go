@@ -87,10 +87,9 @@ func (c *calc) pullsOn(b bay, k solution) []point {
 	var out []point
 	g := c.groups[0]
 	for i, p := range c.m.Blocks.At {
-		t := c.pullOf(k, i) / float64(len(g.cols))
 		for _, o := range g.cols {
 			if x := p.X.Inches() + o; x >= b.from && x <= b.to {
-				out = append(out, point{x, t})
+				out = append(out, point{x, c.pullOf(k, i) / float64(len(g.cols))})
 			}
 		}
 	}

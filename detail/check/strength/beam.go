@@ -1,8 +1,9 @@
 package strength
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 )
 
 // beam is a straight beam on rigid supports, overhanging the outer ones; inches and pounds.
@@ -34,6 +35,8 @@ type bent struct {
 	moment   []float64 // at the supports, sagging positive
 	reaction []float64 // upward
 	spans    []span    // segments from left to right; overhangs may be of no length
+	pieces   []piece   // of all spans
+	rows     []float64 // of the equations
 }
 
 // span is one segment in pieces between point loads.
@@ -50,14 +53,18 @@ type piece struct{ x, l, w, v, m, slope, y float64 }
 const near = 1e-6
 
 // solve returns the beam under a by the three-moment equation, with support movement.
-func (b beam) solve(a action) bent {
-	r := bent{beam: b, spans: b.segments(a)}
-	r.moment = b.supportMoments(r.spans, a)
+func (b beam) solve(a action) bent { return *b.solveIn(&bent{}, a) }
+
+// solveIn is solve into the memory of a result that is done with.
+func (b beam) solveIn(r *bent, a action) *bent {
+	r.beam = b
+	b.segments(r, a)
+	r.moment = b.supportMoments(r, a)
 	for i := range r.spans[1:len(b.at)] {
 		r.spans[i+1].carry(r.moment[i], r.moment[i+1])
 	}
-	b.bend(&r, a)
-	r.reaction = make([]float64, len(b.at))
+	b.bend(r, a)
+	r.reaction = sized(r.reaction, len(b.at))
 	for i := range b.at {
 		_, left := r.spans[i].end()
 		r.reaction[i] = r.spans[i+1].startShear() - left + a.nodal(b.at[i])
@@ -67,29 +74,32 @@ func (b beam) solve(a action) bent {
 
 // segments cuts the beam at its supports and each segment at its point loads. The shear of each piece
 // holds, for now, the load at its left end.
-func (b beam) segments(a action) []span {
-	ends := append(append([]float64{0}, b.at...), b.length)
-	out := make([]span, len(b.at)+1)
-	for i := range out {
-		out[i] = span{x0: ends[i], length: ends[i+1] - ends[i]}
-		out[i].cutAt(a.within(ends[i], ends[i+1], i == 0, i == len(b.at)), a.spread[i])
+func (b beam) segments(r *bent, a action) {
+	r.spans = sized(r.spans, len(b.at)+1)
+	r.pieces = slices.Grow(r.pieces[:0], len(r.spans)+len(a.points))
+	byX := func(p, q point) int { return cmp.Compare(p.x, q.x) }
+	if !slices.IsSortedFunc(a.points, byX) {
+		a.points = slices.Clone(a.points)
+		slices.SortStableFunc(a.points, byX)
 	}
-	return out
+	from := 0.0
+	for i := range r.spans {
+		to := b.length
+		if i < len(b.at) {
+			to = b.at[i]
+		}
+		s := &r.spans[i]
+		*s = span{x0: from, length: to - from}
+		r.pieces = s.cutAt(r.pieces, a, i == 0, i == len(b.at), a.spread[i])
+		from = to
+	}
 }
 
-// within returns the points strictly between two supports, by x; the free end of an overhang counts
+// within reports whether a point stands strictly between two supports; the free end of an overhang counts
 // as inside.
-func (a action) within(from, to float64, first, last bool) []point {
-	var in []point
-	for _, p := range a.points {
-		inside := p.x > from+near && p.x < to-near
-		inside = inside || first && p.x <= from+near && to-from > near || last && p.x >= to-near && to-from > near
-		if inside {
-			in = append(in, p)
-		}
-	}
-	sort.SliceStable(in, func(i, j int) bool { return in[i].x < in[j].x })
-	return in
+func (p point) within(from, to float64, first, last bool) bool {
+	return p.x > from+near && p.x < to-near ||
+		first && p.x <= from+near && to-from > near || last && p.x >= to-near && to-from > near
 }
 
 // nodal returns the force that stands straight on a support at x.
@@ -103,21 +113,35 @@ func (a action) nodal(x float64) float64 {
 	return sum
 }
 
-func (s *span) cutAt(points []point, w float64) {
-	s.pieces = []piece{{x: s.x0, w: w}}
-	for _, p := range points {
-		x := math.Max(s.x0, math.Min(p.x, s.x0+s.length))
-		s.pieces[len(s.pieces)-1].l = x - s.pieces[len(s.pieces)-1].x
-		s.pieces = append(s.pieces, piece{x: x, w: w, v: p.p})
+// cutAt cuts the span at the points of the action within it, in their order, and appends the pieces to all,
+// which has room for them.
+func (s *span) cutAt(all []piece, a action, first, last bool, w float64) []piece {
+	n := len(all)
+	all = append(all, piece{x: s.x0, w: w})
+	for _, p := range a.points {
+		if !p.within(s.x0, s.x0+s.length, first, last) {
+			continue
+		}
+		x := max(s.x0, min(p.x, s.x0+s.length))
+		end := &all[len(all)-1]
+		end.l = x - end.x
+		all = append(all, piece{x: x, w: w, v: p.p})
 	}
-	last := &s.pieces[len(s.pieces)-1]
-	last.l = s.x0 + s.length - last.x
+	end := &all[len(all)-1]
+	end.l = s.x0 + s.length - end.x
+	s.pieces = all[n:len(all):len(all)]
+	return all
 }
 
+// sized returns a slice of length n in the memory of s if it is enough.
+func sized[T any](s []T, n int) []T { return slices.Grow(s[:0], n)[:n] }
+
 // supportMoments solves the three-moment equations, one row a support.
-func (b beam) supportMoments(spans []span, a action) []float64 {
-	n := len(b.at)
-	low, mid, up, rhs := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+func (b beam) supportMoments(r *bent, a action) []float64 {
+	n, spans := len(b.at), r.spans
+	r.rows = sized(r.rows, 4*n)
+	clear(r.rows)
+	low, mid, up, rhs := r.rows[:n], r.rows[n:2*n], r.rows[2*n:3*n], r.rows[3*n:]
 	for i := range b.at {
 		mid[i] = 1
 		switch {
@@ -133,7 +157,7 @@ func (b beam) supportMoments(spans []span, a action) []float64 {
 			rhs[i] = -spans[i].area(false) - spans[i+1].area(true) - 6*b.ei*a.kink(i, l1, l2)
 		}
 	}
-	return tridiagonal(low, mid, up, rhs)
+	return tridiagonal(sized(r.moment, n), low, mid, up, rhs)
 }
 
 // hogging returns the moment an overhang puts on its support at x.
@@ -168,15 +192,14 @@ func (a action) kink(i int, l1, l2 float64) float64 {
 	return (y(i-1)-y(i))/l1 + (y(i+1)-y(i))/l2
 }
 
-// tridiagonal solves a diagonally dominant system by elimination.
-func tridiagonal(low, mid, up, rhs []float64) []float64 {
+// tridiagonal solves a diagonally dominant system by elimination, into x.
+func tridiagonal(x, low, mid, up, rhs []float64) []float64 {
 	n := len(rhs)
 	for i := 1; i < n; i++ {
 		f := low[i] / mid[i-1]
 		mid[i] -= f * up[i-1]
 		rhs[i] -= f * rhs[i-1]
 	}
-	x := make([]float64, n)
 	for i := n - 1; i >= 0; i-- {
 		x[i] = rhs[i]
 		if i < n-1 {

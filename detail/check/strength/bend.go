@@ -21,19 +21,19 @@ func (s *span) run(v, m float64) {
 	}
 }
 
-func (p piece) momentAt(x float64) float64 { return p.m + p.v*x - p.w*x*x/2 }
+func (p *piece) momentAt(x float64) float64 { return p.m + p.v*x - p.w*x*x/2 }
 
-func (p piece) slopeAt(x, ei float64) float64 {
+func (p *piece) slopeAt(x, ei float64) float64 {
 	return p.slope - (p.m*x+p.v*x*x/2-p.w*x*x*x/6)/ei
 }
 
-func (p piece) dropAt(x, ei float64) float64 {
+func (p *piece) dropAt(x, ei float64) float64 {
 	return p.y + p.slope*x - (p.m*x*x/2+p.v*x*x*x/6-p.w*x*x*x*x/24)/ei
 }
 
 // end returns the moment and the shear at the right end of a span.
 func (s span) end() (m, v float64) {
-	p := s.pieces[len(s.pieces)-1]
+	p := &s.pieces[len(s.pieces)-1]
 	return p.momentAt(p.l), p.v - p.w*p.l
 }
 
@@ -87,7 +87,7 @@ func (s *span) sweep(slope, y, ei float64) (endSlope, endY float64) {
 
 // lean returns slope and deflection at the right end of a span already swept.
 func (s span) lean(ei float64) (slope, y float64) {
-	p := s.pieces[len(s.pieces)-1]
+	p := &s.pieces[len(s.pieces)-1]
 	return p.slopeAt(p.l, ei), p.dropAt(p.l, ei)
 }
 
@@ -95,15 +95,16 @@ func (s span) lean(ei float64) (slope, y float64) {
 // stand at the ends of pieces or where the shear is nothing.
 func (s span) moments() (least, most, shear float64) {
 	least, most = math.Inf(1), math.Inf(-1)
-	for _, p := range s.pieces {
-		at := []float64{0, p.l}
+	for i := range s.pieces {
+		p := &s.pieces[i]
+		at := [3]float64{0, p.l, 0}
 		if x := p.v / p.w; p.w != 0 && x > 0 && x < p.l {
-			at = append(at, x)
+			at[2] = x
 		}
 		for _, x := range at {
 			m := p.momentAt(x)
-			least, most = math.Min(least, m), math.Max(most, m)
-			shear = math.Max(shear, math.Abs(p.v-p.w*x))
+			least, most = min(least, m), max(most, m)
+			shear = max(shear, math.Abs(p.v-p.w*x))
 		}
 	}
 	return least, most, shear
@@ -111,53 +112,65 @@ func (s span) moments() (least, most, shear float64) {
 
 // drop returns the greatest deflection of a span, up or down, as a positive length. It stands at the
 // ends of pieces or where the slope is nothing; between zeros of the moment the slope only rises or
-// only falls, so each such zero is found by halving.
-func (s span) drop(ei float64) float64 {
+// only falls, so each such zero is found by halving. What stays under floor is not found exactly.
+func (s span) drop(ei, floor float64) float64 {
 	most := 0.0
-	for _, p := range s.pieces {
-		stops := append(append([]float64{0}, p.inflections()...), p.l)
-		for i := 1; i < len(stops); i++ {
-			x := p.level(stops[i-1], stops[i], ei)
-			most = math.Max(most, math.Abs(p.dropAt(x, ei)))
+	for i := range s.pieces {
+		p := &s.pieces[i]
+		most = max(most, math.Abs(p.y), math.Abs(p.dropAt(p.l, ei)))
+		stops := p.stops()
+		for k := 1; k < len(stops) && stops[k-1] < p.l; k++ {
+			if x, ok := p.level(stops[k-1], stops[k], ei, max(floor, most)); ok {
+				most = max(most, math.Abs(p.dropAt(x, ei)))
+			}
 		}
-		most = math.Max(most, math.Max(math.Abs(p.y), math.Abs(p.dropAt(p.l, ei))))
 	}
 	return most
 }
 
-// inflections returns where in the piece the moment is nothing, from left to right.
-func (p piece) inflections() []float64 {
-	var at []float64
+// stops returns the ends of the piece and between them where its moment is nothing, from left to right; what
+// is over is the right end again.
+func (p *piece) stops() [4]float64 {
+	out, n := [4]float64{0, p.l, p.l, p.l}, 1
+	stop := func(x float64) {
+		if x > 0 && x < p.l {
+			out[n] = x
+			n++
+		}
+	}
 	if p.w == 0 {
 		if p.v != 0 {
-			at = []float64{-p.m / p.v}
+			stop(-p.m / p.v)
 		}
 	} else if d := p.v*p.v + 2*p.w*p.m; d > 0 {
 		r := math.Sqrt(d)
-		at = []float64{math.Min((p.v-r)/p.w, (p.v+r)/p.w), math.Max((p.v-r)/p.w, (p.v+r)/p.w)}
+		stop(min((p.v-r)/p.w, (p.v+r)/p.w))
+		stop(max((p.v-r)/p.w, (p.v+r)/p.w))
 	}
-	var in []float64
-	for _, x := range at {
-		if x > 0 && x < p.l {
-			in = append(in, x)
-		}
-	}
-	return in
+	return out
 }
 
-// level returns where between a and b the slope is nothing, or a when it keeps its sign.
-func (p piece) level(a, b, ei float64) float64 {
+// level returns where between a and b the slope is nothing, or a when it keeps its sign; false as soon as it
+// is plain that the deflection there is no more than floor: from a it can grow by the slope at a at most.
+func (p *piece) level(a, b, ei, floor float64) (float64, bool) {
 	fa := p.slopeAt(a, ei)
 	if fa*p.slopeAt(b, ei) > 0 {
-		return a
+		return a, true
 	}
+	up := fa > 0
 	for range 80 {
+		if math.Abs(p.dropAt(a, ei))+math.Abs(fa)*(b-a) < floor*(1-1e-9) {
+			return a, false
+		}
 		c := (a + b) / 2
-		if f := p.slopeAt(c, ei); (f > 0) == (fa > 0) {
-			a = c
+		if c == a || c == b {
+			break
+		}
+		if f := p.slopeAt(c, ei); (f > 0) == up {
+			a, fa = c, f
 		} else {
 			b = c
 		}
 	}
-	return (a + b) / 2
+	return (a + b) / 2, true
 }

@@ -97,27 +97,34 @@ func (c *calc) at(d duty) []float64 {
 }
 
 // nearest returns, of the steps f makes for each duty of a set, the one nearest its limit, with its block
-// and combination. Of equal ones it is the first.
-func (c *calc) nearestLimit(g *group, f func(d duty) check.Step) check.Step {
+// and combination. Of equal ones it is the first. What f leaves out of With is put in for that one alone.
+func (c *calc) nearestLimit(g *group, f func(d duty) check.Step, with ...func(d duty) []check.Arg) check.Step {
 	var most check.Step
+	at := 0
 	for i, d := range g.duties {
 		step := settle(f(d))
 		if i == 0 || step.Ratio > most.Ratio*(1+1e-9) {
-			step.Note, step.Where = join(step.Note, d.name), c.where(d)
-			most = step
+			most, at = step, i
+		}
+	}
+	if len(g.duties) > 0 {
+		d := g.duties[at]
+		most.Note, most.Where = join(most.Note, d.name), c.where(d)
+		for _, w := range with {
+			most.With = w(d)
 		}
 	}
 	return most
 }
 
 // worstDuty adds the step nearest its limit.
-func (c *calc) worstDuty(g *group, f func(d duty) check.Step) check.Step {
-	return c.addLoaded(c.nearestLimit(g, f))
+func (c *calc) worstDuty(g *group, f func(d duty) check.Step, with ...func(d duty) []check.Arg) check.Step {
+	return c.addLoaded(c.nearestLimit(g, f, with...))
 }
 
 // inform adds the step nearest its limit as a number only, its capacity among the numbers put in.
-func (c *calc) inform(g *group, f func(d duty) check.Step, why string) {
-	s := c.nearestLimit(g, f)
+func (c *calc) inform(g *group, f func(d duty) check.Step, why string, with ...func(d duty) []check.Arg) {
+	s := c.nearestLimit(g, f, with...)
 	s.With = append(s.With, arg("capacity", *s.Limit))
 	s.Limit, s.Ratio, s.Cap, s.Verdict, s.Reason, s.Fix = nil, 0, 0, check.Info, "", ""
 	s.Note = join(s.Note, why)

@@ -2,6 +2,7 @@ package strength
 
 import (
 	"math"
+	"slices"
 
 	"standclear/detail/unit"
 )
@@ -37,43 +38,42 @@ func (d deflection) wider(o deflection) deflection {
 	return d
 }
 
-func (d deflections) wider(o deflections) deflections {
-	return deflections{d.between.wider(o.between), d.overhang.wider(o.overhang)}
-}
-
 // merge takes in the ledger under one more arrangement of the load.
 func (s *solution) merge(b bent) {
 	n := len(b.at)
 	for i := range b.at {
-		s.reaction[i] = math.Max(s.reaction[i], b.reaction[i])
-		s.least[i] = math.Min(s.least[i], b.reaction[i])
-		s.support = math.Max(s.support, math.Abs(b.moment[i]))
+		s.reaction[i] = max(s.reaction[i], b.reaction[i])
+		s.least[i] = min(s.least[i], b.reaction[i])
+		s.support = max(s.support, math.Abs(b.moment[i]))
 		_, left := b.spans[i].end()
-		s.sides[i][0] = math.Max(s.sides[i][0], math.Abs(left))
-		s.sides[i][1] = math.Max(s.sides[i][1], math.Abs(b.spans[i+1].startShear()))
+		s.sides[i][0] = max(s.sides[i][0], math.Abs(left))
+		s.sides[i][1] = max(s.sides[i][1], math.Abs(b.spans[i+1].startShear()))
 	}
 	for i := range n + 1 {
 		least, most, shear := b.spans[i].moments()
-		s.hog, s.sag = math.Min(s.hog, least), math.Max(s.sag, most)
-		s.shear = math.Max(s.shear, shear)
+		s.hog, s.sag = min(s.hog, least), max(s.sag, most)
+		s.shear = max(s.shear, shear)
 	}
-	s.all = s.all.wider(b.deflections())
+	s.all.take(b)
 }
 
-// deflections returns the greatest deflections of the beam in proportion to its spans; an overhang
-// counts as half a span.
-func (b bent) deflections() deflections {
-	var d deflections
+// take widens the deflections to those of the beam in proportion to its spans; an overhang counts as half
+// a span.
+func (d *deflections) take(b bent) {
 	for i, s := range b.spans {
-		switch {
-		case s.length <= near:
-		case i == 0 || i == len(b.spans)-1:
-			d.overhang = d.overhang.wider(deflection{s.drop(b.ei), 2 * s.length})
-		default:
-			d.between = d.between.wider(deflection{s.drop(b.ei), s.length})
+		of, span := &d.between, s.length
+		if i == 0 || i == len(b.spans)-1 {
+			of, span = &d.overhang, 2*s.length
 		}
+		if s.length <= near {
+			continue
+		}
+		floor := 0.0 // what the widest so far would be over this span
+		if of.span > 0 {
+			floor = of.y * span / of.span
+		}
+		*of = of.wider(deflection{s.drop(b.ei, floor), span})
 	}
-	return d
 }
 
 // patterns lists the arrangements of live load over n+1 segments of a beam on n supports: everywhere;
@@ -182,19 +182,27 @@ func (c *calc) solution(b beam, k combo) solution {
 		s.least[i] = math.Inf(1)
 	}
 	all := patterns(n)
-	if c.a.Reaction == Plain {
-		all = all[:1]
+	if c.a.Reaction == Plain || k.on(true) == k.on(false) && k.moving().on(true) == k.moving().on(false) {
+		all = all[:1] // the others are the same
+	}
+	var work bent
+	joists := c.a.Reaction == Audited && len(c.m.Joists.At) > 0
+	var at []joistLoad
+	if joists {
+		at = c.joistLoads(b)
 	}
 	for i, on := range all {
-		bent := b.solve(c.smeared(b, on, k))
 		if i == 0 {
-			s.bent, s.uniform = bent, bent.reaction
+			s.bent = b.solve(c.smeared(b, on, k))
+			s.uniform = s.bent.reaction
+			s.merge(s.bent)
+		} else {
+			s.merge(*b.solveIn(&work, c.smeared(b, on, k)))
 		}
-		s.merge(bent)
-		s.live = s.live.wider(b.solve(c.smeared(b, on, k.moving())).deflections())
-		if c.a.Reaction == Audited && len(c.m.Joists.At) > 0 {
-			s.merge(b.solve(c.byJoist(b, on, k)))
-			s.live = s.live.wider(b.solve(c.byJoist(b, on, k.moving())).deflections())
+		s.live.take(*b.solveIn(&work, c.smeared(b, on, k.moving())))
+		if joists {
+			s.merge(*b.solveIn(&work, c.byJoist(b, at, on, k)))
+			s.live.take(*b.solveIn(&work, c.byJoist(b, at, on, k.moving())))
 		}
 	}
 	if c.a.Reaction == Audited {
@@ -234,19 +242,35 @@ func (c *calc) smeared(b beam, on []bool, k combo) action {
 	return a
 }
 
-// byJoist is a combination as forces at the joists. A joist between the outermost bolts of a block loads
-// that block straight.
-func (c *calc) byJoist(b beam, on []bool, k combo) action {
-	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
-	for i, share := range c.shares() {
+// joistLoad is where a joist loads the ledger, the segment it stands in and the length of ledger it carries.
+type joistLoad struct {
+	x, share float64
+	segment  int
+}
+
+// joistLoads lists the joists. One between the outermost bolts of a block loads that block straight.
+func (c *calc) joistLoads(b beam) []joistLoad {
+	shares := c.shares()
+	out := make([]joistLoad, len(shares))
+	left, right := c.ledgerSet().left(), c.ledgerSet().right()
+	for i, share := range shares {
 		x := c.m.Joists.At[i].Inches()
-		p := point{x, k.on(on[b.segment(x)]) * share}
+		out[i] = joistLoad{x, share, b.segment(x)}
 		for _, s := range b.at {
-			if off := (unit.Length(x-s) * unit.Inch); off >= c.ledgerSet().left() && off <= c.ledgerSet().right() {
-				p.x = s
+			if off := (unit.Length(x-s) * unit.Inch); off >= left && off <= right {
+				out[i].x = s
 			}
 		}
-		a.points = append(a.points, p)
+	}
+	return out
+}
+
+// byJoist is a combination as forces at the joists.
+func (c *calc) byJoist(b beam, at []joistLoad, on []bool, k combo) action {
+	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
+	a.points = slices.Grow(a.points, len(at))
+	for _, j := range at {
+		a.points = append(a.points, point{j.x, k.on(on[j.segment]) * j.share})
 	}
 	return a
 }

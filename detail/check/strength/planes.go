@@ -136,14 +136,15 @@ func (g *group) mainLength(l layer) float64 {
 func (c *calc) plane(g *group, l layer) {
 	modes := g.modes(l)
 	step := func(d duty) check.Step { return c.planeStep(g, l, modes, d) }
+	with := func(d duty) []check.Arg { return g.planeArgs(l, modes, d) }
 	for i, d := range g.duties {
 		g.sheared(l, i, settle(step(d)).Ratio)
 	}
 	if l.informal {
-		c.inform(g, step, "not counted: many_layer_held is the reading that counts")
+		c.inform(g, step, "not counted: many_layer_held is the reading that counts", with)
 		return
 	}
-	worst := c.worstDuty(g, step)
+	worst := c.worstDuty(g, step, with)
 	c.notePlane(Plane{worst.ID, l.name, modes, unit.Force(g.adjust()) * Least(modes).Z, worst.Ratio})
 }
 
@@ -157,16 +158,20 @@ func (c *calc) notePlane(p Plane) {
 
 func (c *calc) planeStep(g *group, l layer, modes []Mode, d duty) check.Step {
 	least := Least(modes)
-	s := check.Step{ID: l.id + g.id, Group: check.Connection, Symbol: "R", Name: "shear, " + l.name,
+	return check.Step{ID: l.id + g.id, Group: check.Connection, Symbol: "R", Name: "shear, " + l.name,
 		Formula: "load of the block <= n Z CD CM Cg Cd", Cap: c.a.Cap,
 		Clause: "NDS 2018 11.3, 12.3; TR12-2015 table 1-1 with gap", Value: lb(d.v),
 		Limit: check.Limit(lb(least.Z.Pounds() * d.cd * g.adjustFor(d))), Note: "mode " + least.Name}
+}
+
+// planeArgs are the numbers put into the check of a plane.
+func (g *group) planeArgs(l layer, modes []Mode, d duty) []check.Arg {
+	var with []check.Arg
 	for _, m := range modes {
-		s.With = append(s.With, arg(m.Name, m.Z.Q()))
+		with = append(with, arg(m.Name, m.Z.Q()))
 	}
-	s.With = append(s.With, arg("gap", inch(l.gap)), arg("Z", least.Z.Q()))
-	s.With = append(append(s.With, g.factorArgs(d)...), g.memberArgs(l, modes)...)
-	return s
+	with = append(with, arg("gap", inch(l.gap)), arg("Z", Least(modes).Z.Q()))
+	return append(append(with, g.factorArgs(d)...), g.memberArgs(l, modes)...)
 }
 
 // factorArgs are the number of fasteners and the factors on their reference value.

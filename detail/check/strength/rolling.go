@@ -69,7 +69,8 @@ func (c *calc) rolls(g *group, p part, couple, t float64) {
 	if couple < 1e-9 {
 		t = 0 // T passes straight through
 	}
-	void := c.nearestLimit(g, func(d duty) check.Step { return c.readingStep(g, &g.void, d) })
+	void := c.nearestLimit(g, func(d duty) check.Step { return c.readingStep(g, &g.void, d) },
+		func(d duty) []check.Arg { return g.readingArgs(&g.void, d) })
 	c.worst(func(k solution) check.Step {
 		s := step
 		force := t * k.most()

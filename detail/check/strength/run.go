@@ -58,6 +58,7 @@ type Station struct {
 // says so. The same Model always gives the same report.
 func Run(m Model) (check.Report, Results) {
 	c := &calc{m: m, a: m.Assume.filled()}
+	c.rep.Steps = make([]check.Step, 0, 256) // room for what fit and air add too
 	c.assumptions()
 	c.cautions()
 	if faults := m.faults(); len(faults) > 0 {
@@ -110,9 +111,7 @@ func (c *calc) add(s check.Step) check.Step {
 // settle returns the step with its ratio and verdict. What there is of less than a thousandth of what is asked
 // is nothing.
 func settle(s check.Step) check.Step {
-	var r check.Report
-	r.Add(s)
-	if t := r.Steps[0]; t.Ratio <= check.Beyond {
+	if t := s.Settled(); t.Ratio <= check.Beyond {
 		return t
 	}
 	if s.Sense == check.AtLeast {
@@ -122,8 +121,7 @@ func settle(s check.Step) check.Step {
 		none.V = 0
 		s.Limit = &none
 	}
-	r.Add(s)
-	return r.Steps[1]
+	return s.Settled()
 }
 
 // beyond says by how much a step misses its limit.

@@ -17,8 +17,9 @@ func (c *calc) wholeDowel(g *group) {
 	}
 	for _, r := range []*reading{&g.void, &g.held} {
 		step := func(d duty) check.Step { return c.readingStep(g, r, d) }
+		with := func(d duty) []check.Arg { return g.readingArgs(r, d) }
 		if r != g.counts {
-			c.inform(g, step, "for information: "+g.counts.id+" counts, "+g.why)
+			c.inform(g, step, "for information: "+g.counts.id+" counts, "+g.why, with)
 			continue
 		}
 		for i, d := range g.duties {
@@ -28,27 +29,31 @@ func (c *calc) wholeDowel(g *group) {
 			s := step(d)
 			s.Note = join(s.Note, "counts, "+g.why)
 			return s
-		})
+		}, with)
 		c.notePlane(Plane{worst.ID, r.name, nil, unit.Force(g.adjust()) * r.transfer.Z, worst.Ratio})
 	}
 }
 
 func (c *calc) readingStep(g *group, r *reading, d duty) check.Step {
 	t := r.transfer
-	s := check.Step{ID: r.id + g.id, Group: check.Connection, Symbol: "R", Name: r.name, Cap: c.a.Cap,
+	return check.Step{ID: r.id + g.id, Group: check.Connection, Symbol: "R", Name: r.name, Cap: c.a.Cap,
 		Formula: "load of the block <= n Z CD CM Cg Cd, Z = least of crushing/4, turning/3.6, hinges/3.2, over Kt",
 		Clause:  "limit analysis of the dowel on ideal-plastic wood, as TR12-2015 table 1-1 for two members; judgement",
-		With:    []check.Arg{arg("crushing", t.Crush.Q()), arg("turning", t.Rigid.Q()), arg("hinges", t.P.Q())},
 		Value:   lb(d.v), Limit: check.Limit(lb(t.Z.Pounds() * d.cd * g.adjustFor(d))), Note: t.Governs + " " + governs(t.Governs)}
+}
+
+// readingArgs are the numbers put into the check of a reading.
+func (g *group) readingArgs(r *reading, d duty) []check.Arg {
+	t := r.transfer
+	with := []check.Arg{arg("crushing", t.Crush.Q()), arg("turning", t.Rigid.Q()), arg("hinges", t.P.Q())}
 	if t.MainHinge >= 0 && t.Governs != "turning" {
-		s.With = append(s.With, arg("hinge in "+g.parts[0].name, unit.Length(t.MainHinge).Q()))
+		with = append(with, arg("hinge in "+g.parts[0].name, unit.Length(t.MainHinge).Q()))
 	}
 	if t.SideHinge >= 0 && t.Governs != "turning" {
-		s.With = append(s.With, arg("hinge in "+g.parts[len(g.parts)-1].name, unit.Length(t.SideHinge).Q()))
+		with = append(with, arg("hinge in "+g.parts[len(g.parts)-1].name, unit.Length(t.SideHinge).Q()))
 	}
-	s.With = append(s.With, arg("longest void", inch(r.open())), arg("Z", t.Z.Q()))
-	s.With = append(s.With, g.factorArgs(d)...)
-	return s
+	with = append(with, arg("longest void", inch(r.open())), arg("Z", t.Z.Q()))
+	return append(with, g.factorArgs(d)...)
 }
 
 // governs is the verb of what governs a dowel: hinges are two.
