@@ -9,6 +9,9 @@ import (
 )
 
 func TestMain(m *testing.M) {
+	if dir := os.Getenv(writeLoop); dir != "" {
+		writeForEver(dir)
+	}
 	testscript.Main(m, map[string]func(){
 		"standclear": func() { os.Exit(run(os.Args[1:], env{os.Stdin, os.Stdout, os.Stderr})) },
 	})

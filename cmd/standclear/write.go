@@ -9,8 +9,8 @@ import (
 	"strings"
 )
 
-// writeAll puts the files into dir: all of them into a folder beside it first, then each renamed into place.
-// When one cannot be, those already there are put back: dir holds the new set or what it held before.
+// writeAll puts the files into dir: all of them into a folder beside it first, then that folder in the place of dir,
+// so that dir holds the new set or what it held before, whenever the program ends. Two runs into one dir take turns.
 func writeAll(dir string, files []file) (err error) {
 	if st, e := os.Stat(dir); e == nil && !st.IsDir() {
 		return fmt.Errorf("%s is a file; --out needs a folder", dir)
@@ -20,15 +20,30 @@ func writeAll(dir string, files []file) (err error) {
 			return fmt.Errorf("%s is a folder; a file of that name is to be written", filepath.Join(dir, f.name))
 		}
 	}
-	parent := filepath.Dir(filepath.Clean(dir))
+	if real, e := filepath.EvalSymlinks(dir); e == nil {
+		dir = real // a link to the folder stays
+	}
+	if dir, err = filepath.Abs(dir); err != nil {
+		return err
+	}
+	parent := filepath.Dir(dir)
 	if e := os.MkdirAll(parent, 0o777); e != nil {
 		return e
 	}
-	stage, err := os.MkdirTemp(parent, ".standclear-")
+	unlock, alone := lockFolder(parent)
+	defer unlock()
+	if alone {
+		clearStages(parent)
+	}
+	aside, err := os.MkdirTemp(parent, stagePrefix)
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, os.RemoveAll(stage)) }()
+	defer func() { err = errors.Join(err, os.RemoveAll(aside)) }()
+	stage := filepath.Join(aside, "set")
+	if err := os.Mkdir(stage, 0o777); err != nil {
+		return err
+	}
 	for _, f := range files {
 		if err := os.MkdirAll(filepath.Dir(filepath.Join(stage, f.name)), 0o777); err != nil {
 			return err
@@ -36,6 +51,9 @@ func writeAll(dir string, files []file) (err error) {
 		if err := writeFile(filepath.Join(stage, f.name), f.data); err != nil {
 			return err
 		}
+	}
+	if put, err := putWhole(stage, dir, files); put || err != nil {
+		return err
 	}
 	for _, f := range files {
 		if err := os.MkdirAll(filepath.Dir(filepath.Join(dir, f.name)), 0o777); err != nil {
@@ -45,7 +63,21 @@ func writeAll(dir string, files []file) (err error) {
 	return swap(stage, dir, files)
 }
 
-// swap renames the staged files into dir, keeping what they replace until all are there.
+// stagePrefix begins the name of the folder a set is written into first.
+const stagePrefix = ".standclear-new-"
+
+// clearStages removes what runs that were killed have left; its caller holds the lock of the folder.
+func clearStages(parent string) {
+	all, _ := os.ReadDir(parent)
+	for _, d := range all {
+		if d.IsDir() && strings.HasPrefix(d.Name(), stagePrefix) {
+			os.RemoveAll(filepath.Join(parent, d.Name())) // what stays does no harm
+		}
+	}
+}
+
+// swap renames the staged files into dir one by one, keeping what they replace until all are there: the way where
+// folders cannot be exchanged. A kill midway leaves files of both sets.
 func swap(stage, dir string, files []file) error {
 	var undo []func() error
 	for _, f := range files {

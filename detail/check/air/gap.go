@@ -68,8 +68,16 @@ func (c *checker) closedNote(open float64) string {
 // blocked checks how much of the ledger's length the blocks wall up.
 func (c *checker) blocked() check.Step {
 	step := check.Step{ID: "gap_blocked_share", Group: check.Water, Symbol: "p", Name: "share of the gap's length that blocks fill", Formula: "sum of block widths / ledger",
-		Clause: "judgement: half the length open", Where: "all blocks", Reason: fmt.Sprintf("air path blocked: %.0f %% of the length is wood", c.path.Blocked*100), Fix: "narrower blocks, or fewer"}
+		Clause: "judgement: half the length open", Where: "all blocks", Reason: fmt.Sprintf("air path blocked: %.0f %% of the length is wood, more than 50 %%", c.path.Blocked*100), Fix: c.narrower()}
 	return step.NotOver(unit.Percent(c.path.Blocked).Q(), unit.Percent(0.5).Q())
+}
+
+// narrower is the width at which as many blocks fill half the length, or fewer of them.
+func (c *checker) narrower() string {
+	if c.path.Blocked <= 0 {
+		return ""
+	}
+	return "blocks.width: at most " + c.text(math.Floor(c.a.Spec.Blocks.Width.MM()*0.5/c.path.Blocked/1.5875)*1.5875) + " for as many blocks, or fewer blocks"
 }
 
 // ends checks the openings of the gap: at its foot under the ledger, through the screen, and at its top past F1 into

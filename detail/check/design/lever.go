@@ -14,6 +14,7 @@ import (
 func levers(s *spec.Spec, a *detail.Assembly) []lever {
 	k := in{s.Project.System}
 	all := []lever{
+		{changes: k.holes(s)},
 		{changes: k.raised("tie.rating", s.Tie.Rating)},
 		{changes: k.raised("floor.backing.fixing", max(s.Floor.Backing.Fixing, 200*unit.Pound))},
 		{changes: k.raised("deck.joists.hanger", s.Deck.Joists.Hanger)},
@@ -190,6 +191,24 @@ func (k in) thicker(s *spec.Spec) (out [][]string) {
 		}
 	}
 	return out
+}
+
+// holes are bolt holes of the usual play, where they have another.
+func (k in) holes(s *spec.Spec) [][]string {
+	play := unit.Inch / 16
+	if k.sys == unit.SI {
+		play = 1.5 * unit.MM
+	}
+	var change []string
+	for _, set := range sets(s) {
+		if math.Abs(float64(set.at.Diameter+play-set.at.Hole)) > 0.01 {
+			change = append(change, fmt.Sprintf("fasteners.%s.hole=%s", set.name, k.length(set.at.Diameter+play)))
+		}
+	}
+	if len(change) == 0 {
+		return nil
+	}
+	return [][]string{change}
 }
 
 // solid is the block with wood in the pad's place.

@@ -54,6 +54,9 @@ func fixText(all []lever, s *check.Step) string {
 		}
 	}
 	slices.SortStableFunc(found, func(a, b mending) int { return len(a.breaks) - len(b.breaks) })
+	if s.Fix != "" && len(found) > 0 && len(found[0].breaks) > 0 {
+		return s.Fix // it names the parameter itself; no change that was tried mends it without breaking others
+	}
 	var out []string
 	for _, m := range found[:min(2, len(found))] {
 		if len(out) > 0 && len(m.breaks) > len(found[0].breaks) {

@@ -22,7 +22,7 @@ func (c *fitter) doors() {
 		below := math.Min(0, d.Threshold.MM()) - f.DeckTop // to the floor, or to a sill below it
 		c.atLeast(check.Step{ID: id + "_water", Group: check.Water, Symbol: "h", Name: "deck below floor and sill at the door", Formula: "lesser of z floor and z threshold - z deck", Clause: "judgement: 1 in (25 mm) least, snow and splash kept off the sill",
 			Where: fmt.Sprintf("door %d", i+1), Reason: fmt.Sprintf("water and step conflict: the deck stands %s below the lower of floor and sill (negative: above it); the threshold stands %s above the floor (negative: below)", c.text(below), c.text(d.Threshold.MM())),
-			Fix: "deck.below_floor: more"}, below, c.round(1, 25))
+			Fix: "deck.below_floor: " + c.text(s.Deck.Below.MM()+c.round(1, 25)-below)}, below, c.round(1, 25))
 	}
 }
 
@@ -45,8 +45,8 @@ func (c *fitter) ground() {
 		Clause: "IRC R317.1 (from memory, confirm): 8 in, wood near the ground; R318 where termites are likely", Value: length(clear), Limit: check.Limit(length(c.round(8, 200))), Sense: check.AtLeast}
 	if clear < c.round(8, 200)-1e-6 {
 		step.Verdict = check.Engineer
-		step.Reason = fmt.Sprintf("%s between ground and wood (termite hazard stated: %s): inspection gap and treatment need a decision", c.text(clear), s.Site.Termites)
-		step.Fix = "lower the ground, or raise the deck"
+		step.Reason = fmt.Sprintf("%s between ground and wood, less than %s (termite hazard stated: %s): inspection gap and treatment need a decision", c.text(clear), c.text(c.round(8, 200)), s.Site.Termites)
+		step.Fix = "lower the ground, or raise the deck, by " + c.text(c.round(8, 200)-clear)
 	}
 	c.r.Add(step)
 }

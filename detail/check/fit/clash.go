@@ -186,6 +186,7 @@ func (c *fitter) devices() {
 
 // few lists the first four of a list and counts the rest.
 func few(items []string) string {
+	items = slices.Compact(items)
 	if len(items) > 4 {
 		return fmt.Sprintf("%s and %d more", list(items[:4]), len(items)-4)
 	}

@@ -56,9 +56,9 @@ func (c *fitter) bolts() {
 		c.atLeast(check.Step{ID: "bolt_length" + suffix, Group: check.Fit, Symbol: "L", Name: "bolt length", Formula: "G + 2 washers + nut + 3 threads",
 			With:   []check.Arg{{Symbol: "G", Value: grip.Q()}, {Symbol: "washer", Value: set.Washer.Thickness.Q()}, {Symbol: "nut", Value: n.Nut.Q()}, {Symbol: "pitch", Value: n.Pitch.Q()}},
 			Clause: "ASME B18.2.2 nut; three threads beyond it: common practice, no source", Where: "all blocks",
-			Reason: fmt.Sprintf("too short by %s: %s needed", c.fine(need-have), c.fine(need)), Fix: "fasteners length: leave it out, the stock length is chosen"}, have, need)
+			Reason: fmt.Sprintf("too short by %s: %s needed", c.fine(need-have), c.fine(need)), Fix: c.key(set) + ".length: leave it out, the stock length is chosen"}, have, need)
 		c.thread(set, have, suffix)
-		c.hole(set.Hole.MM(), set.Diameter.MM(), suffix)
+		c.hole(set, suffix)
 	}
 }
 
@@ -72,14 +72,15 @@ func (c *fitter) thread(set *spec.Set, long float64, suffix string) {
 	c.atMost(check.Step{ID: "bolt_shank" + suffix, Group: check.Fit, Symbol: "L - T", Name: "bolt without its thread, against what it clamps", Formula: "L - T <= G + 2 washers",
 		With:   []check.Arg{{Symbol: "L", Value: length(long)}, {Symbol: "T", Value: length(t)}},
 		Clause: "ASME B18.2.1 thread length (from memory, confirm)", Where: "all blocks", Reason: "the bolt is too long: the nut runs out of thread before it is tight",
-		Fix: "fasteners length: leave it out, the stock length is chosen"}, long-t, room)
+		Fix: c.key(set) + ".length: leave it out, the stock length is chosen"}, long-t, room)
 }
 
 // loadedEdge is the distance from a loaded edge that a bolt into the rim needs: 4 D.
 func (c *fitter) loadedEdge() float64 { return 4 * c.a.Spec.Fasteners.Sets()[0].Diameter.MM() }
 
 // hole: room for the bolt, not more than its value allows.
-func (c *fitter) hole(hole, d float64, suffix string) {
+func (c *fitter) hole(set *spec.Set, suffix string) {
+	hole, d := set.Hole.MM(), set.Diameter.MM()
 	lo, hi := 25.4/32, 25.4/16
 	clause := "NDS 2018 12.1.3.2: 1/32 to 1/16 in over the bolt"
 	if c.sys == unit.SI {
@@ -90,12 +91,12 @@ func (c *fitter) hole(hole, d float64, suffix string) {
 	step := check.Step{ID: "bolt_hole" + suffix, Group: check.Fit, Symbol: "h - D", Name: "clearance of the bolt hole", Formula: "hole - diameter", Clause: clause, Where: "all blocks"}
 	if over < lo-1e-6 {
 		step.Reason = fmt.Sprintf("hole %s leaves %s round a %s bolt: at least %s", c.text(hole), c.fine(over), c.text(d), c.fine(lo))
-		step.Fix = "fasteners hole: " + c.text(d+hi)
+		step.Fix = c.key(set) + ".hole: " + c.text(d+hi)
 		c.atLeast(step, over, lo)
 		return
 	}
 	step.Reason = fmt.Sprintf("hole %s is %s over the bolt: at most %s", c.text(hole), c.fine(over), c.fine(hi))
-	step.Fix = "fasteners hole: " + c.text(d+hi)
+	step.Fix = c.key(set) + ".hole: " + c.text(d+hi)
 	c.atMost(step, over, hi)
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/spec"
 	"standclear/detail/unit"
 	"standclear/geom"
 )
@@ -86,6 +87,18 @@ func (c *fitter) mark(i int) string {
 		return c.a.Blocks[i].Mark
 	}
 	return fmt.Sprintf("B%d", i+1)
+}
+
+// key is where a set of fasteners stands in the project file.
+func (c *fitter) key(set *spec.Set) string {
+	f := c.a.Spec.Fasteners
+	switch set {
+	case f.ToRim:
+		return "fasteners.to_rim"
+	case f.ToBlock:
+		return "fasteners.to_block"
+	}
+	return "fasteners.through"
 }
 
 func list(items []string) string { return strings.Join(items, ", ") }

@@ -55,7 +55,8 @@ func (c *fitter) flashingEdges(path geom.Path) {
 		Reason: fmt.Sprintf("%s of the face covered", c.text(cover)), Fix: fmt.Sprintf("water.flashing.drip: %s", c.text(math.Ceil((w.Drip.MM()+c.round(0.5, 12)-cover)/1.5875)*1.5875))}, cover, c.round(0.5, 12))
 	edge := end.X - f.LedgerFront
 	c.atLeast(check.Step{ID: "flashing_edge", Group: check.Water, Symbol: "e", Name: "edge of the drip off the face of the ledger", Formula: "y edge - y face", Clause: "NBC 9.27.3.8 (from memory, confirm): 5 mm", Where: "F1",
-		Reason: fmt.Sprintf("the edge stands %s off the face: water runs back on the wood", c.text(edge))}, edge, c.round(0.1875, 5))
+		Reason: fmt.Sprintf("the edge stands %s off the face: water runs back on the wood", c.text(edge)),
+		Fix:    fmt.Sprintf("water.flashing.out: %s", c.text(math.Ceil((w.Out.MM()+c.round(0.1875, 5)-edge)/1.5875)*1.5875))}, edge, c.round(0.1875, 5))
 	c.atLeast(check.Step{ID: "flashing_end_dam", Group: check.Water, Symbol: "h", Name: "end dams of the flashing", Formula: "water.flashing.end_dam", Clause: "NBC 9.27.3.8 (from memory, confirm): 25 mm", Where: "ends of F1",
 		Reason: fmt.Sprintf("end dams of %s: water runs off the ends into the wall", c.text(w.EndDam.MM())), Fix: "water.flashing.end_dam: " + either(c.words == unit.IP, "1in", "25mm")}, w.EndDam.MM(), c.round(1, 25))
 	whole := geom.EmptyBox3()

@@ -22,7 +22,7 @@ func (c *calc) loadFloors() {
 			least, clause = leastLiveASCE, "ASCE 7-16 table 4.3-1"
 		}
 		c.add(check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause})
+			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause, Fix: "loads.live: " + c.say(psf(least))})
 	}
 	if p := c.m.Loads.Dead; p != nil {
 		s := settle(check.Step{ID: "dead_minimum", Group: check.Loads, Symbol: "D", Name: "dead load", Value: psf(p.PSF()),

@@ -97,8 +97,12 @@ func (c *calc) scopeConnection() {
 func (c *calc) scopeRim() {
 	r, j := c.m.Rim, c.m.HouseJoists
 	c.bound("scope_rim_thickness", "thickness of the rim", r.Thickness.Q(), inch(scopeRim), check.AtLeast)
+	kind := r.Kind.String()
+	if r.Kind == UnknownRim {
+		kind = "of no kind known here"
+	}
 	c.trigger("scope_rim_kind", "kind of the rim", r.Kind != SawnRim && r.Kind != EngineeredRim,
-		"the rim is "+r.Kind.String()+"; sawn lumber or engineered rim board may be judged here")
+		"the rim is "+kind+"; sawn lumber or engineered rim board may be judged here")
 	wet := r.Kind == EngineeredRim && r.Service != Dry
 	c.trigger("scope_rim_wet", "engineered rim in dry service", wet,
 		"an engineered rim in wet or unknown service has no design values")
