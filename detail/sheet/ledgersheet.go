@@ -11,34 +11,31 @@ import (
 	"standclear/render"
 )
 
+// ledgerPages: the pieces and their holes, then the ledger at a block and its joists.
+func (w *writer) ledgerPages() int { return 2 }
+
 // ledgerSheet is the shop drawing of the ledger: every piece at full length, broken into strips where the sheet
-// is too narrow for it, one block of it larger in three views, and the tables.
+// is too narrow for it, with its holes; on the next page one block of it larger in three views, and its joists.
 func (w *writer) ledgerSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
+	if w.page > 0 {
+		return w.ledgerDetail(s, room)
+	}
 	scale := "NTS"
 	for _, k := range unit.Scales(w.a.Spec.Project.System) {
 		if k < 10 || k > 24 {
 			continue
 		}
 		strips := w.ledgerStrips(k, room.W())
-		high := 0.0
-		for _, c := range strips {
-			high += c.paper().H() + 12
-		}
 		low := room
-		low.Max.Y -= high
-		if low.H() < 60 {
-			continue
+		for _, c := range strips {
+			low.Max.Y -= c.paper().H() + 12
 		}
 		t := &render.Sheet{}
-		if scale = w.scale(k).Text; !w.ledgerDetail(t, low, len(strips)) {
+		if scale = w.scale(k).Text; low.H() < 20 || !w.shopColumns(t, low, geom.Vec{}, w.ledgerTables) {
 			continue
 		}
 		w.stack(s, room, strips)
-		for _, v := range t.Views {
-			v.Place = nextPlace(s.Views[len(s.Views)-1], v, s)
-			s.Views = append(s.Views, v)
-		}
 		s.Items = append(s.Items, t.Items...)
 		return scale, true
 	}
@@ -46,16 +43,12 @@ func (w *writer) ledgerSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return scale, false
 }
 
-// stack sets the strips one under the other, their left edges in line.
+// stack sets the strips one under the other against the left side of the room.
 func (w *writer) stack(s *render.Sheet, room geom.Box, strips []*composer) {
 	y := room.Max.Y
-	widest := 0.0
-	for _, c := range strips {
-		widest = math.Max(widest, c.paper().W())
-	}
 	for i, c := range strips {
 		p := c.paper()
-		w.place(s, c, fmt.Sprint(i+1), "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face", pt(room.Min.X+(room.W()-widest)/2-p.Min.X, y-p.Max.Y))
+		w.place(s, c, fmt.Sprint(i+1), "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face", pt(room.Min.X-p.Min.X, y-p.Max.Y))
 		y -= p.H() + 12
 	}
 }

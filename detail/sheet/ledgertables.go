@@ -12,9 +12,13 @@ import (
 	"standclear/render"
 )
 
-// ledgerTables are the pieces, holes, joists, distances and notes of the ledger.
+// ledgerTables are the pieces of the ledger and its holes; detailTables its distances, its joists and how to make it.
 func (w *writer) ledgerTables(width float64) []*table {
-	return []*table{w.pieceTable(width), w.ledgerHoleTable(width), w.joistTable(width), w.ledgerDistances(width), w.ledgerNotes(width)}
+	return []*table{w.pieceTable(width), w.ledgerHoleTable(width)}
+}
+
+func (w *writer) detailTables(width float64) []*table {
+	return []*table{w.ledgerDistances(width), w.joistTable(width), w.ledgerNotes(width)}
 }
 
 // pieceTable lists the pieces of the ledger.

@@ -47,15 +47,12 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	return w.scale(one.k).Text, fits && ok2 && ok3 && high <= below
 }
 
-// tensionSizes are those that hold three views and the tables; without a device a shop sheet does.
+// tensionSizes are those of the set, which hold three views and the tables; without a device a shop sheet does.
 func (w *writer) tensionSizes() []string {
-	switch {
-	case len(w.a.Tension) == 0:
+	if len(w.a.Tension) == 0 {
 		return w.shopSizes()
-	case w.unit() == render.Millimetre:
-		return sizesFrom("A2")
 	}
-	return sizesFrom("ANSI D")
+	return w.setSizes()
 }
 
 // tablesDown sets tables one under the other.

@@ -30,10 +30,12 @@ var (
 // sized keeps a number and its unit on one line when the text is wrapped.
 func sized(s string) string { return withUnit.ReplaceAllString(s, "$1\u00a0$2") }
 
+// held keeps a whole number and its fraction in one word.
+func held(s string) string { return mixed.ReplaceAllString(s, "$1\u00a0$2") }
+
 // wrap breaks text to a plotted width without parting a whole number from its fraction.
 func wrap(s string, h, width float64, bold bool) []string {
-	held := mixed.ReplaceAllString(s, "$1\u00a0$2")
-	lines := font.Wrap(held, h, width, bold)
+	lines := font.Wrap(held(s), h, width, bold)
 	for i := range lines {
 		lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
 	}
