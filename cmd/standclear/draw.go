@@ -65,11 +65,12 @@ func draw(e env, args []string) int {
 	}
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	if err := j.judged(e.err, sheets, pages, o); err != nil {
+	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, sheets)
+	if err := j.judged(e.err, sheets, slices.Concat(pages, shop), o); err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
 	}
-	files, err := j.files(sheets, pages, kinds, dxf.Options{Layers: layers})
+	files, err := j.files(sheets, shop, pages, kinds, dxf.Options{Layers: layers})
 	if err != nil {
 		fmt.Fprintf(e.err, "standclear draw: %v\n", err)
 		return exitInput
@@ -124,8 +125,8 @@ func kindsOf(only string) (map[string]bool, error) {
 	return out, nil
 }
 
-// files draws everything into memory; the PDF holds the sheets and then the pages of the calculation.
-func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool, cad dxf.Options) ([]file, error) {
+// files draws everything into memory; the PDF holds the sheets, then the shop pages, then those of the calculation.
+func (j *job) files(sheets, shop, pages []*render.Sheet, kinds map[string]bool, cad dxf.Options) ([]file, error) {
 	var out []file
 	add := func(name string, write func(w io.Writer) error) error {
 		var b bytes.Buffer
@@ -154,7 +155,9 @@ func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool, cad dx
 	}
 	if kinds["pdf"] {
 		if err := add("set.pdf", func(w io.Writer) error {
-			return pdf.Write(w, slices.Concat(sheets, pages), pdf.Options{Title: j.title()})
+			return pdf.Write(w, slices.Concat(sheets, shop, pages), pdf.Options{Title: j.title(), Chapters: []pdf.Chapter{
+				{Title: "SHOP PAGES, LETTER OR A4", First: len(sheets)}, {Title: "CALCULATION", First: len(sheets) + len(shop)},
+			}})
 		}); err != nil {
 			return nil, err
 		}

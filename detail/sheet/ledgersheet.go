@@ -11,8 +11,38 @@ import (
 	"standclear/render"
 )
 
-// ledgerPages: the pieces and their holes, then the ledger at a block and its joists.
-func (w *writer) ledgerPages() int { return 2 }
+// ledgerPages: the pieces and their holes, then the ledger at a block and its joists. How to make it stands on the
+// first where that has room for it on the smallest size, else on the second.
+func (w *writer) ledgerPages() int {
+	defer func() { w.tight = 0 }()
+	for w.making = range 2 {
+		for w.tight = range 4 {
+			if _, _, ok := w.ledgerFirst(w.room(sheetOf(w.shopSizes()[0]))); ok {
+				return 2
+			}
+		}
+	}
+	return 2
+}
+
+// ledgerFirst returns the strips and the tables under them, at the largest scale at which a room holds both.
+func (w *writer) ledgerFirst(room geom.Box) (strips []*composer, under []render.Item, ok bool) {
+	for _, k := range unit.Scales(w.a.Spec.Project.System) {
+		if k < 10 || k > 24 {
+			continue
+		}
+		strips = w.ledgerStrips(k, room.W())
+		low := room
+		for _, c := range strips {
+			low.Max.Y -= c.paper().H() + 12
+		}
+		t := &render.Sheet{}
+		if low.H() >= 20 && w.shopColumns(t, low, geom.Vec{}, w.ledgerTables) {
+			return strips, t.Items, true
+		}
+	}
+	return strips, nil, false
+}
 
 // ledgerSheet is the shop drawing of the ledger: every piece at full length, broken into strips where the sheet
 // is too narrow for it, with its holes; on the next page one block of it larger in three views, and its joists.
@@ -21,26 +51,10 @@ func (w *writer) ledgerSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	if w.page > 0 {
 		return w.ledgerDetail(s, room)
 	}
-	scale := "NTS"
-	for _, k := range unit.Scales(w.a.Spec.Project.System) {
-		if k < 10 || k > 24 {
-			continue
-		}
-		strips := w.ledgerStrips(k, room.W())
-		low := room
-		for _, c := range strips {
-			low.Max.Y -= c.paper().H() + 12
-		}
-		t := &render.Sheet{}
-		if scale = w.scale(k).Text; low.H() < 20 || !w.shopColumns(t, low, geom.Vec{}, w.ledgerTables) {
-			continue
-		}
-		w.stack(s, room, strips)
-		s.Items = append(s.Items, t.Items...)
-		return scale, true
-	}
-	w.stack(s, room, w.ledgerStrips(24, room.W()))
-	return scale, false
+	strips, under, ok := w.ledgerFirst(room)
+	w.stack(s, room, strips)
+	s.Items = append(s.Items, under...)
+	return w.scale(strips[0].k).Text, ok
 }
 
 // stack sets the strips one under the other against the left side of the room.

@@ -12,13 +12,14 @@ import (
 	"standclear/render"
 )
 
-// ledgerTables are the pieces of the ledger and its holes; detailTables its distances, its joists and how to make it.
+// ledgerTables are the pieces of the ledger and its holes; detailTables its distances and its joists. How to make it
+// goes with the ones or the others.
 func (w *writer) ledgerTables(width float64) []*table {
-	return []*table{w.pieceTable(width), w.ledgerHoleTable(width)}
+	return slices.Concat([]*table{w.pieceTable(width), w.ledgerHoleTable(width)}, []*table{w.ledgerNotes(width)}[w.making:])
 }
 
 func (w *writer) detailTables(width float64) []*table {
-	return []*table{w.ledgerDistances(width), w.joistTable(width), w.ledgerNotes(width)}
+	return slices.Concat([]*table{w.ledgerDistances(width), w.joistTable(width)}, []*table{w.ledgerNotes(width)}[1-w.making:])
 }
 
 // pieceTable lists the pieces of the ledger.

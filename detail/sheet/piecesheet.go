@@ -53,7 +53,7 @@ func (w *writer) inRows(s *render.Sheet, room geom.Box, views []*composer) (high
 		x, gap := room.Min.X, 12+math.Max(0, room.W()-wide+12)/float64(end-n)
 		for ; n < end; n++ {
 			p := views[n].paper()
-			w.place(s, views[n], fmt.Sprint(n+1), "PIECE", "lower left corner of the piece", pt(x-p.Min.X, room.Max.Y-high-up))
+			w.place(s, views[n], fmt.Sprint(len(s.Views)+1), "PIECE", "lower left corner of the piece", pt(x-p.Min.X, room.Max.Y-high-up))
 			x += p.W() + gap
 		}
 		high += up - down + 12

@@ -53,6 +53,8 @@ type writer struct {
 	tight   int  // 0 wide notes and views, to 3 narrow
 	free    bool // of the scales asked for: no sheet holds them
 	short   bool
+	leaf    bool              // composes shop pages
+	making  int               // page of S-503 that says how to make the ledger, from 0
 	page    int               // of a sheet that takes several pages, from 0
 	paging  map[string]paging // of the sheets that go on over pages, once they have counted them
 	seen    map[string]view.Picture

@@ -83,7 +83,7 @@ func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int, sca
 	y = w.lines(s, render.TitleText, x, y, width, 5, true, s.ID)
 	y = w.lines(s, render.TitleText, x, y, width, 2.5, true, s.Title)
 	for _, t := range []string{
-		fmt.Sprintf("SHEET %d OF %d, SCALE %s", n, of, scale),
+		fmt.Sprintf("%s %d OF %d, SCALE %s", either(w.leaf, "SHOP PAGE", "SHEET"), n, of, scale),
 		orNone(p.Name) + " " + p.Number + ", " + orNone(p.Element),
 		"DATE " + orNone(p.Date) + "; " + w.a.Spec.Hash + " / standclear " + w.version,
 	} {

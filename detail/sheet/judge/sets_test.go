@@ -33,13 +33,14 @@ func drawn(s *spec.Spec) (a *detail.Assembly, sheets, pages []*render.Sheet, err
 	}
 	r, res := design.Check(a)
 	o := sheet.Options{Version: "test"}
-	return a, sheet.Compose(a, &r, res, o), sheet.Calculation(a, &r, res, o), nil
+	sheets = sheet.Compose(a, &r, res, o)
+	return a, sheets, append(sheet.Calculation(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...), nil
 }
 
 // young are the sheets whose placement does not keep every rule for any project yet: random sets of more and
 // longer ledgers, doors and devices still break a few. They are judged on the demos alone. Run -only with -many 1000
 // to see what one lacks.
-var young = []string{"G-003", "A-303", "A-401", "A-402", "A-601", "S-502", "S-503", "S-504", "S-701", "S-702"}
+var young = []string{"A-303", "A-401", "A-402", "A-601"}
 
 // settled leaves out what is found on young sheets.
 func settled(all []judge.Violation) []judge.Violation {
@@ -63,7 +64,7 @@ func brokenOn(s *spec.Spec, n uint64) ([]judge.Violation, error) {
 	}
 	var all []judge.Violation
 	for _, o.Sheet = range names {
-		for _, sh := range sheet.Compose(a, &r, res, o) {
+		for _, sh := range append(sheet.Compose(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...) {
 			found, err := judge.Layout(sh)
 			if err != nil {
 				return nil, err
