@@ -2,6 +2,7 @@ package detail
 
 import (
 	"fmt"
+	"math"
 
 	"standclear/detail/unit"
 	"standclear/geom"
@@ -40,13 +41,58 @@ func (a *Assembly) ledgerBores(x0, x1 float64) []geom.Solid {
 	return out
 }
 
+// Concealed is the mark of a hanger with its flanges turned in behind the joist, where the other ones, HG1, have
+// theirs on the face of the ledger.
+const Concealed = "HC1"
+
+// pieceSpan returns the ends of the piece of the ledger that holds x.
+func (a *Assembly) pieceSpan(x float64) (lo, hi float64) {
+	hi = a.Spec.Ledger.Length.MM()
+	for _, at := range a.Spec.Ledger.Splices {
+		if at.MM() <= x {
+			lo = math.Max(lo, at.MM())
+		} else {
+			hi = math.Min(hi, at.MM())
+		}
+	}
+	return lo, hi
+}
+
+// HangerSpan returns where the hanger of deck joist i has its hold on the ledger, and whether its flanges are turned
+// in: where the outer flanges of the others would run past an end of its piece, or where none has outer ones.
+//
+//	    |<- flange ->|joist|<- flange ->|        |joist|
+//	====[============|     |============]====   [|_   _|====   turned in
+func (a *Assembly) HangerSpan(i int) (lo, hi float64, turned bool) {
+	j, x := a.Spec.Deck.Joists, a.DeckJoists[i]
+	half, flange := j.Width.MM()/2, j.HangerFlange.MM()
+	from, to := a.pieceSpan(x)
+	if turned = flange <= 0 || x-half-flange < from-geom.Tol || x+half+flange > to+geom.Tol; turned {
+		flange = 0
+	}
+	return x - half - flange, x + half + flange, turned
+}
+
+// HangerRoom is the least distance from where a hanger has its hold to the end of its piece of the ledger, negative
+// past it, and the number of its joist from 0; -1 without joists.
+func (a *Assembly) HangerRoom() (least float64, joist int) {
+	joist = -1
+	for i, x := range a.DeckJoists {
+		lo, hi, _ := a.HangerSpan(i)
+		from, to := a.pieceSpan(x)
+		if room := math.Min(lo-from, to-hi); joist < 0 || room < least-geom.Tol {
+			least, joist = room, i
+		}
+	}
+	return least, joist
+}
+
 // hangers builds one hanger for every deck joist: a seat, two sides and two face flanges of sheet
 // steel. No product: the schedule asks for a required allowable load.
 func (a *Assembly) hangers() {
 	s, f := a.Spec, a.Frame
 	const t = 1.2
 	j := s.Deck.Joists
-	flange := j.HangerFlange.MM()
 	top, bottom := f.LedgerTop, f.LedgerTop-j.Depth.MM()
 	high := bottom + 0.65*(top-bottom)
 	if j.HangerDepth == "full" {
@@ -58,11 +104,14 @@ func (a *Assembly) hangers() {
 		seat := face + j.Seat.MM()
 		left := geom.Polyline(geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
 		right := geom.Polyline(geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
-		if flange > 0 { // else turned in behind the joist
-			left = geom.Polyline(geom.Vec{X: x - h - flange, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
-			right = geom.Polyline(geom.Vec{X: x + h + flange, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		mark, note := "HG1", ""
+		if lo, hi, turned := a.HangerSpan(i); !turned {
+			left = geom.Polyline(geom.Vec{X: lo, Y: face}, geom.Vec{X: x - h, Y: face}, geom.Vec{X: x - h, Y: seat})
+			right = geom.Polyline(geom.Vec{X: hi, Y: face}, geom.Vec{X: x + h, Y: face}, geom.Vec{X: x + h, Y: seat})
+		} else if j.HangerFlange > 0 {
+			mark, note = Concealed, "concealed flanges"
 		}
-		a.add(Part{ID: fmt.Sprintf("HG%d", i+1), Mark: "HG1", Name: "JOIST HANGER", Role: Hanger, Material: "galvanized steel", Block: -1, Thin: true,
+		a.add(Part{ID: fmt.Sprintf("HG%d", i+1), Mark: mark, Name: "JOIST HANGER", Note: note, Role: Hanger, Material: "galvanized steel", Block: -1, Thin: true,
 			Bends: []Bend{{geom.X, geom.Polyline(geom.Vec{X: face, Y: high}, geom.Vec{X: face, Y: bottom}, geom.Vec{X: seat, Y: bottom})}, {geom.Z, left}, {geom.Z, right}},
 			Size:  [3]unit.Length{unit.Length(t), j.Width, j.Depth},
 			Solids: []geom.Solid{

@@ -218,6 +218,17 @@ func RolesOf(set map[Role]bool) []Role {
 // Count returns how many parts have the role.
 func (a *Assembly) Count(r Role) int { return len(a.Find(r)) }
 
+// CountMark returns how many parts bear the mark.
+func (a *Assembly) CountMark(mark string) int {
+	n := 0
+	for _, p := range a.Parts {
+		if p.Mark == mark {
+			n++
+		}
+	}
+	return n
+}
+
 func (a *Assembly) add(p Part) *Part {
 	q := &p
 	a.Parts = append(a.Parts, q)

@@ -133,10 +133,11 @@ func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Optio
 		}
 	}
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	if err = j.judged(&said, d.sheets, pages, o); err != nil {
+	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, d.sheets)
+	if err = j.judged(&said, d.sheets, slices.Concat(pages, shop), o); err != nil {
 		return d, err
 	}
-	if d.files, err = j.files(d.sheets, pages, kinds, cad); err == nil && d.differs != nil && !d.differs.none() {
+	if d.files, err = j.files(d.sheets, shop, pages, kinds, cad); err == nil && d.differs != nil && !d.differs.none() {
 		d.files = append(d.files, file{changesFile, []byte(d.differs.text())})
 	}
 	return d, err
@@ -188,12 +189,14 @@ type output struct {
 	write func(w io.Writer) error
 }
 
-// files draws everything into memory; the PDF holds the sheets and then the pages of the calculation.
-func (j *job) files(sheets, pages []*render.Sheet, kinds map[string]bool, cad dxf.Options) ([]file, error) {
+// files draws everything into memory; the PDF holds the sheets, then the shop pages, then those of the calculation.
+func (j *job) files(sheets, shop, pages []*render.Sheet, kinds map[string]bool, cad dxf.Options) ([]file, error) {
 	var all []output
 	if kinds["pdf"] { // those that take longest come first
 		all = append(all, output{"set.pdf", func(w io.Writer) error {
-			return pdf.Write(w, slices.Concat(sheets, pages), pdf.Options{Title: j.title()})
+			return pdf.Write(w, slices.Concat(sheets, shop, pages), pdf.Options{Title: j.title(), Chapters: []pdf.Chapter{
+				{Title: "SHOP PAGES, LETTER OR A4", First: len(sheets)}, {Title: "CALCULATION", First: len(sheets) + len(shop)},
+			}})
 		}})
 	}
 	if kinds["dxf"] {

@@ -3,8 +3,10 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"standclear/detail"
+	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -12,29 +14,44 @@ import (
 
 const blockOrigin = "lower left corner of the block, outside face"
 
+// blockPages: the block and its holes, then its pieces and the steps.
+func (w *writer) blockPages() int { return min(2, 1+len(w.a.Blocks)) }
+
 // blockSheet is the shop drawing of the block assembly: front, left side and top in third-angle
-// arrangement, with its tables.
+// arrangement with its tables, and a page of its pieces.
 func (w *writer) blockSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	if len(w.a.Blocks) == 0 {
 		return "NTS", true
 	}
-	v, fits := w.blockViews(room)
-	w.thirdAngle(s, room, shopArea(room), v)
-	x, y := room.Max.X-shopTables, room.Max.Y
-	for _, t := range w.blockTables(shopTables) {
-		items, used, rest := t.draw(x, y, y-room.Min.Y)
-		s.Items = append(s.Items, items...)
-		y -= used + 4
-		fits = fits && len(rest) == 0 && y >= room.Min.Y-4
+	if w.page > 0 {
+		return w.pieceSheet(s, room)
 	}
-	return w.scale(v.front.k).Text, fits
+	for _, k := range w.shopScales() {
+		v := shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
+		t := &render.Sheet{}
+		if need := v.room(); need.X > room.W() || need.Y > room.H() || !w.shopColumns(t, room, need, w.blockTables) {
+			continue
+		}
+		w.setThird(s, room, v, 0, [3]string{"FRONT", "LEFT SIDE", "TOP"}, blockOrigin)
+		s.Items = append(s.Items, t.Items...)
+		return w.scale(k).Text, true
+	}
+	return "NTS", false
 }
 
-// shopTables is the plotted width of the tables of a shop sheet.
-const shopTables = 112
+// shopColumns sets the tables of a shop sheet beside its views and under them.
+func (w *writer) shopColumns(s *render.Sheet, room geom.Box, views geom.Vec, tables func(width float64) []*table) bool {
+	return around(s, room, views, []float64{110, 104, 98, 92}[w.tight], 150, tables)
+}
 
-func shopArea(room geom.Box) geom.Vec { return geom.Vec{X: room.W() - shopTables - 8, Y: room.H()} }
+// shopScales are the scale asked for, or those that are usual for the views of a block.
+func (w *writer) shopScales() []float64 {
+	if k := w.a.Spec.Sheets.Shop; k != 0 && !w.free {
+		return []float64{k}
+	}
+	return slices.DeleteFunc(unit.Scales(w.a.Spec.Project.System), func(k float64) bool { return k < 2 || k > 5 })
+}
 
 // shopViews are the three views of the block.
 type shopViews struct{ front, side, up *composer }
@@ -44,29 +61,6 @@ func (v shopViews) room() geom.Vec {
 	f, sd, u := v.front.paper(), v.side.paper(), v.up.paper()
 	low, high := math.Min(f.Min.Y, sd.Min.Y), math.Max(f.Max.Y, sd.Max.Y)
 	return geom.Vec{X: sd.W() + 12 + math.Max(f.Max.X, u.Max.X) - math.Min(f.Min.X, u.Min.X), Y: high - low + 12 + u.H()}
-}
-
-func (w *writer) blockViews(room geom.Box) (v shopViews, fits bool) {
-	_, fits = w.choose(w.a.Spec.Sheets.Shop, 2, 5, shopArea(room), func(k float64) *composer {
-		v = shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
-		whole := *v.front
-		r := v.room()
-		whole.extent = geom.Box{Max: geom.Vec{X: r.X * k, Y: r.Y * k}}
-		return &whole
-	})
-	return v, fits
-}
-
-// thirdAngle sets the top view over the front and the left side beside it, heights and widths in line.
-func (w *writer) thirdAngle(s *render.Sheet, room geom.Box, area geom.Vec, v shopViews) {
-	f, sd, u := v.front.paper(), v.side.paper(), v.up.paper()
-	need := v.room()
-	x := room.Min.X + math.Max(0, (area.X-need.X)/2)
-	fx := x + sd.W() + 12 - math.Min(f.Min.X, u.Min.X)
-	fy := room.Min.Y + math.Max(0, (area.Y-need.Y)/2) - math.Min(f.Min.Y, sd.Min.Y)
-	w.place(s, v.front, "1", "FRONT", blockOrigin, pt(fx, fy))
-	w.place(s, v.side, "2", "LEFT SIDE", blockOrigin, pt(x-sd.Min.X, fy))
-	w.place(s, v.up, "3", "TOP", blockOrigin, pt(fx, fy+math.Max(f.Max.Y, sd.Max.Y)+12-u.Min.Y))
 }
 
 // blockOnly shows the wood and the pad of the first block, with its holes.

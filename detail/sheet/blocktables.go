@@ -10,13 +10,18 @@ import (
 	"strings"
 )
 
-// blockTables are the plies, holes, distances, screws, quantities and steps of the shop sheet.
+// blockTables are the plies, holes, distances, screws and quantities of the shop sheet; pieceTables what its
+// page of pieces adds.
 func (w *writer) blockTables(width float64) []*table {
 	out := []*table{w.plyTable(width), w.holeTable(width), w.distanceTable(width)}
 	if len(w.a.Joints()) > 0 {
 		out = append(out, w.screwTable(width))
 	}
-	return append(out, w.hardwareTable(width), w.cutTable(width), w.blockNotes(width))
+	return append(out, w.hardwareTable(width))
+}
+
+func (w *writer) pieceTables(width float64) []*table {
+	return tables(w.cutTable(width), w.blockNotes(width))
 }
 
 func shares(width float64, parts ...float64) []float64 {

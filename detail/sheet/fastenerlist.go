@@ -66,7 +66,10 @@ func (w *writer) connectorTable(width float64) *table {
 		}
 	}
 	j := s.Deck.Joists
-	add("HG1", fmt.Sprintf("JOIST HANGER FOR %s x %s, SEAT %s, FLANGES %s", w.text(j.Width.MM()), w.text(j.Depth.MM()), w.text(j.Seat.MM()), either(j.HangerFlange > 0, w.text(j.HangerFlange.MM()), "TURNED IN")), w.a.Count(detail.Hanger), w.valueOf("joist_reaction"), stated(j.Hanger))
+	hanger := fmt.Sprintf("JOIST HANGER FOR %s x %s, SEAT %s, FLANGES ", w.text(j.Width.MM()), w.text(j.Depth.MM()), w.text(j.Seat.MM()))
+	concealed := w.a.CountMark(detail.Concealed)
+	add("HG1", hanger+either(j.HangerFlange > 0, w.text(j.HangerFlange.MM()), "TURNED IN"), w.a.Count(detail.Hanger)-concealed, w.valueOf("joist_reaction"), stated(j.Hanger))
+	add(detail.Concealed, hanger+"CONCEALED, AT ENDS", concealed, w.valueOf("joist_reaction"), stated(j.Hanger))
 	tie := "NOT CHECKED"
 	if w.results.RequiredTie > 0 {
 		tie = w.results.RequiredTie.Text(sys)

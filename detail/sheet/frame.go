@@ -232,15 +232,18 @@ func (w *writer) banner(s *render.Sheet, l layoutOf) {
 }
 
 // verdict is the text of the banner; "" when every check is OK.
-func (w *writer) verdict() string {
-	if n := w.report.Count(check.Fails); n > 0 {
-		return fmt.Sprintf("DO NOT BUILD: %d %s - %s", n, either(n == 1, "CHECK FAILS", "CHECKS FAIL"), w.named(check.Fails, 3))
+func (w *writer) verdict() string { return w.verdictOf(3) }
+
+// verdictOf names at most n of the steps.
+func (w *writer) verdictOf(n int) string {
+	if of := w.report.Count(check.Fails); of > 0 {
+		return fmt.Sprintf("DO NOT BUILD: %d %s - %s", of, either(of == 1, "CHECK FAILS", "CHECKS FAIL"), w.named(check.Fails, n))
 	}
-	if n := w.report.Count(check.Engineer); n > 0 {
-		return "ENGINEER REQUIRED: " + w.named(check.Engineer, 3)
+	if w.report.Count(check.Engineer) > 0 {
+		return "ENGINEER REQUIRED: " + w.named(check.Engineer, n)
 	}
-	if n := w.report.Count(check.NotChecked); n > 0 {
-		return fmt.Sprintf("NOT CHECKED: %s", w.named(check.NotChecked, 3))
+	if w.report.Count(check.NotChecked) > 0 {
+		return "NOT CHECKED: " + w.named(check.NotChecked, n)
 	}
 	return ""
 }

@@ -11,12 +11,12 @@ import (
 	"standclear/render"
 )
 
-// ledgerDetail fills the room under the strips: one block of the ledger in three views on the left, as large as
-// the tables beside it let it. It reports whether all of it fits.
-func (w *writer) ledgerDetail(s *render.Sheet, room geom.Box, views int) bool {
+// ledgerDetail is one block of the ledger in three views, as large as the tables beside and under it let them be.
+// It reports the scale and whether all of it fits.
+func (w *writer) ledgerDetail(s *render.Sheet, room geom.Box) (string, bool) {
 	b := w.sectionBlock()
 	if b < 0 {
-		return w.ledgerColumns(s, room)
+		return "NTS", w.shopColumns(s, room, geom.Vec{}, w.detailTables)
 	}
 	piece := w.pieceAt(w.a.Blocks[b].X)
 	for _, k := range unit.Scales(w.a.Spec.Project.System) {
@@ -25,22 +25,16 @@ func (w *writer) ledgerDetail(s *render.Sheet, room geom.Box, views int) bool {
 		}
 		v := shopViews{w.ledgerFront(piece, b, k), w.ledgerEnd(piece, k), w.ledgerTop(piece, b, k)}
 		need := v.room()
-		rest := room
-		rest.Min.X += need.X + 12
 		t := &render.Sheet{}
-		if need.Y > room.H() || !w.ledgerColumns(t, rest) {
+		if need.X > room.W() || need.Y > room.H() || !w.shopColumns(t, room, need, w.detailTables) {
 			continue
 		}
 		s.Items = append(s.Items, t.Items...)
-		w.setThird(s, room, v, views, "LEDGER AT BLOCK "+w.a.Blocks[b].Mark)
-		return true
+		title := "LEDGER AT BLOCK " + w.a.Blocks[b].Mark
+		w.setThird(s, room, v, 0, [3]string{title, title, title}, "axis of the block x lower edge of the ledger")
+		return w.scale(k).Text, true
 	}
-	return false
-}
-
-// ledgerColumns sets the tables in as many columns as the room holds.
-func (w *writer) ledgerColumns(s *render.Sheet, room geom.Box) bool {
-	return balanced(s, room, []float64{110, 104, 98, 92}[w.tight], 150, w.ledgerTables)
+	return "NTS", false
 }
 
 // pieceAt is the piece of the ledger at x.
@@ -54,17 +48,16 @@ func (w *writer) pieceAt(x float64) *detail.Part {
 	return pieces[0]
 }
 
-// setThird sets three views in third-angle arrangement in the upper left of the room.
-func (w *writer) setThird(s *render.Sheet, room geom.Box, v shopViews, before int, title string) {
+// setThird sets three views in third-angle arrangement in the upper left of the room: the top view over the
+// front, the left side beside it, heights and widths in line.
+func (w *writer) setThird(s *render.Sheet, room geom.Box, v shopViews, before int, titles [3]string, datum string) {
 	f, sd, u := v.front.paper(), v.side.paper(), v.up.paper()
 	fx := room.Min.X + sd.W() + 12 - math.Min(f.Min.X, u.Min.X)
-	spare := math.Max(0, room.H()-v.room().Y)
-	uy := room.Max.Y - spare/4 - u.Max.Y
+	uy := room.Max.Y - u.Max.Y
 	fy := uy + u.Min.Y - 12 - math.Max(f.Max.Y, sd.Max.Y)
-	const datum = "axis of the block x lower edge of the ledger"
 	for i, c := range []*composer{v.front, v.side, v.up} {
 		at := []geom.Vec{pt(fx, fy), pt(room.Min.X-sd.Min.X, fy), pt(fx, uy)}[i]
-		w.place(s, c, fmt.Sprint(before+i+1), title, datum, at)
+		w.place(s, c, fmt.Sprint(before+i+1), titles[i], datum, at)
 	}
 }
 

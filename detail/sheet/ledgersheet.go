@@ -11,51 +11,58 @@ import (
 	"standclear/render"
 )
 
-// ledgerSheet is the shop drawing of the ledger: every piece at full length, broken into strips where the sheet
-// is too narrow for it, one block of it larger in three views, and the tables.
-func (w *writer) ledgerSheet(s *render.Sheet, l layoutOf) (string, bool) {
-	room := w.room(l)
-	scale := "NTS"
+// ledgerPages: the pieces and their holes, then the ledger at a block and its joists. How to make it stands on the
+// first where that has room for it on the smallest size, else on the second.
+func (w *writer) ledgerPages() int {
+	defer func() { w.tight = 0 }()
+	for w.making = range 2 {
+		for w.tight = range 4 {
+			if _, _, ok := w.ledgerFirst(w.room(sheetOf(w.shopSizes()[0]))); ok {
+				return 2
+			}
+		}
+	}
+	return 2
+}
+
+// ledgerFirst returns the strips and the tables under them, at the largest scale at which a room holds both.
+func (w *writer) ledgerFirst(room geom.Box) (strips []*composer, under []render.Item, ok bool) {
 	for _, k := range unit.Scales(w.a.Spec.Project.System) {
 		if k < 10 || k > 24 {
 			continue
 		}
-		strips := w.ledgerStrips(k, room.W())
-		high := 0.0
-		for _, c := range strips {
-			high += c.paper().H() + 12
-		}
+		strips = w.ledgerStrips(k, room.W())
 		low := room
-		low.Max.Y -= high
-		if low.H() < 60 {
-			continue
+		for _, c := range strips {
+			low.Max.Y -= c.paper().H() + 12
 		}
 		t := &render.Sheet{}
-		if scale = w.scale(k).Text; !w.ledgerDetail(t, low, len(strips)) {
-			continue
+		if low.H() >= 20 && w.shopColumns(t, low, geom.Vec{}, w.ledgerTables) {
+			return strips, t.Items, true
 		}
-		w.stack(s, room, strips)
-		for _, v := range t.Views {
-			v.Place = nextPlace(s.Views[len(s.Views)-1], v, s)
-			s.Views = append(s.Views, v)
-		}
-		s.Items = append(s.Items, t.Items...)
-		return scale, true
 	}
-	w.stack(s, room, w.ledgerStrips(24, room.W()))
-	return scale, false
+	return strips, nil, false
 }
 
-// stack sets the strips one under the other, their left edges in line.
+// ledgerSheet is the shop drawing of the ledger: every piece at full length, broken into strips where the sheet
+// is too narrow for it, with its holes; on the next page one block of it larger in three views, and its joists.
+func (w *writer) ledgerSheet(s *render.Sheet, l layoutOf) (string, bool) {
+	room := w.room(l)
+	if w.page > 0 {
+		return w.ledgerDetail(s, room)
+	}
+	strips, under, ok := w.ledgerFirst(room)
+	w.stack(s, room, strips)
+	s.Items = append(s.Items, under...)
+	return w.scale(strips[0].k).Text, ok
+}
+
+// stack sets the strips one under the other against the left side of the room.
 func (w *writer) stack(s *render.Sheet, room geom.Box, strips []*composer) {
 	y := room.Max.Y
-	widest := 0.0
-	for _, c := range strips {
-		widest = math.Max(widest, c.paper().W())
-	}
 	for i, c := range strips {
 		p := c.paper()
-		w.place(s, c, fmt.Sprint(i+1), "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face", pt(room.Min.X+(room.W()-widest)/2-p.Min.X, y-p.Max.Y))
+		w.place(s, c, fmt.Sprint(i+1), "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face", pt(room.Min.X-p.Min.X, y-p.Max.Y))
 		y -= p.H() + 12
 	}
 }

@@ -12,9 +12,14 @@ import (
 	"standclear/render"
 )
 
-// ledgerTables are the pieces, holes, joists, distances and notes of the ledger.
+// ledgerTables are the pieces of the ledger and its holes; detailTables its distances and its joists. How to make it
+// goes with the ones or the others.
 func (w *writer) ledgerTables(width float64) []*table {
-	return []*table{w.pieceTable(width), w.ledgerHoleTable(width), w.joistTable(width), w.ledgerDistances(width), w.ledgerNotes(width)}
+	return slices.Concat([]*table{w.pieceTable(width), w.ledgerHoleTable(width)}, []*table{w.ledgerNotes(width)}[w.making:])
+}
+
+func (w *writer) detailTables(width float64) []*table {
+	return slices.Concat([]*table{w.ledgerDistances(width), w.joistTable(width)}, []*table{w.ledgerNotes(width)}[1-w.making:])
 }
 
 // pieceTable lists the pieces of the ledger.
@@ -136,23 +141,24 @@ func hangerWords(h detail.LedgerHole) string {
 	return ""
 }
 
-// joistTable lists the joists with the edges of their hangers along the piece they hang on.
+// joistTable lists the joists with their hangers and where these have their hold along the piece they hang on.
 func (w *writer) joistTable(width float64) *table {
-	t := &table{title: "JOISTS, FROM LEFT END", head: []string{"JOIST", "AXIS", "HANGER HG1 FROM", "TO"}, width: shares(width, 1.1, 1.4, 2.4, 2.4)}
+	t := &table{title: "JOISTS, FROM LEFT END", head: []string{"JOIST", "AXIS", "HANGER", "ON LEDGER FROM", "TO"}, width: shares(width, 1, 1.4, 1.1, 2, 1.7)}
 	hangers := w.a.Find(detail.Hanger)
 	for i, x := range w.a.DeckJoists {
 		p := w.pieceAt(x)
-		b, h := p.Bounds(), hangers[i].Bounds()
-		from, to, pen := h.Min.X-b.Min.X, h.Max.X-b.Min.X, render.Note
-		row := []string{w.onPiece(p, fmt.Sprintf("J%d", i+1)), w.at(x - b.Min.X), w.past(from), w.past(to)}
+		b := p.Bounds()
+		lo, hi, _ := w.a.HangerSpan(i)
+		from, to, pen := lo-b.Min.X, hi-b.Min.X, render.Note
+		row := []string{w.onPiece(p, fmt.Sprintf("J%d", i+1)), w.at(x - b.Min.X), hangers[i].Mark, w.past(from), w.past(to)}
 		if long := b.Max.X - b.Min.X; from < -0.5 || to > long+0.5 {
 			pen = render.Status
-			row[either(from < -0.5, 2, 3)] += ", PAST THE END"
+			row[either(from < -0.5, 3, 4)] += ", PAST THE END"
 		}
 		t.rows, t.pens = append(t.rows, row), append(t.pens, pen)
 	}
 	if len(t.rows) == 0 {
-		t.rows = append(t.rows, []string{"-", "-", "-", "-"})
+		t.rows = append(t.rows, []string{"-", "-", "-", "-", "-"})
 	}
 	return t
 }
@@ -214,19 +220,8 @@ func (w *writer) ledgerNotes(width float64) *table {
 			add("Drive %d screws LS1 %s x %s a block through the ledger, before the bolts; places on S-501.", j.Screws.Count, w.exact(j.Screws.Diameter), w.text(j.Screws.Length.MM()))
 		}
 	}
-	if w.hangsPast() {
-		add("A hanger whose flange runs past the end has no hold on that side: use one with its flange turned in.")
+	if w.a.CountMark(detail.Concealed) > 0 {
+		add("%s: a hanger with concealed flanges, turned in behind the joist, at ends where an outer flange has no wood behind it.", detail.Concealed)
 	}
 	return t
-}
-
-// hangsPast reports whether a hanger reaches past an end of its piece.
-func (w *writer) hangsPast() bool {
-	for i, x := range w.a.DeckJoists {
-		b, h := w.pieceAt(x).Bounds(), w.a.Find(detail.Hanger)[i].Bounds()
-		if h.Min.X < b.Min.X-0.5 || h.Max.X > b.Max.X+0.5 {
-			return true
-		}
-	}
-	return false
 }

@@ -5,27 +5,55 @@ import (
 	"math"
 
 	"standclear/detail"
+	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
 )
 
-// materialSheet lists what is bought, cut and bored: every part by mark, lumber with its cutting plan,
-// fasteners with spares, sheet goods, flashing, connectors by required load, tools. The cutting plan stands
-// along the foot of the sheet, the lumber beside it, all else in columns above.
+// materialPages: what is bought for this work, then how it is cut and what is there.
+func (w *writer) materialPages() int { return 2 }
+
+// materialSheet lists what is bought, cut and bored: every part by mark, fasteners with spares, sheet goods,
+// flashing, connectors by required load; on the next page lumber with its cutting plan along the head of the
+// sheet, tools, and what is of others.
 func (w *writer) materialSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	const gap, apart = 6, 10
-	least := []float64{132, 132, 106, 106}[w.tight]
-	c, fits := w.choose(0, 8, 48, geom.Vec{X: room.W() * 0.6, Y: room.H() * 0.45}, w.cuttingPlan)
+	least := []float64{112, 112, 106, 106}[w.tight]
+	n := max(1, int((room.W()+gap)/(least+gap)))
+	if w.page == 0 {
+		return "NTS", columns(s, room, n, gap, w.materialBlocks)
+	}
+	for _, k := range unit.Scales(w.a.Spec.Project.System) {
+		on := &render.Sheet{}
+		if k >= 8 && k <= 50 && w.cutAndOthers(on, room, w.cuttingPlan(k), n, gap, apart) {
+			s.Views, s.Items = append(s.Views, on.Views...), append(s.Items, on.Items...)
+			return w.scale(k).Text, true
+		}
+	}
+	return "NTS", false
+}
+
+// cutAndOthers sets the cutting plan along the head of the room, the lumber beside it where it leaves room for
+// that, and the tables that are left in n columns under them.
+func (w *writer) cutAndOthers(s *render.Sheet, room geom.Box, c *composer, n int, gap, apart float64) bool {
+	const least = 110
 	p := c.paper()
 	beside := room
 	beside.Min.X += p.W() + apart
-	beside.Max.Y = room.Min.Y + math.Max(p.H(), stackHeight(w.lumberBlocks(beside.W())))
-	w.place(s, c, "1", "CUTTING PLAN", stickOrigin, pt(room.Min.X-p.Min.X, beside.Max.Y-p.Max.Y))
-	fits = columns(s, beside, 1, 0, w.lumberBlocks) && fits
-	room.Min.Y = beside.Max.Y + apart
-	n := max(1, int((room.W()+gap)/(least+gap)))
-	return w.scale(c.k).Text, columns(s, room, n, gap, w.materialBlocks) && fits
+	under, high := w.otherBlocks, p.H()
+	if beside.W() >= least {
+		high = math.Max(high, stackHeight(w.lumberBlocks(beside.W())))
+	} else {
+		under = func(width float64) []*table { return append(w.lumberBlocks(width), w.otherBlocks(width)...) }
+	}
+	beside.Min.Y = room.Max.Y - high
+	if p.W() > room.W() || high > room.H()*0.8 || beside.W() >= least && !columns(s, beside, 1, 0, w.lumberBlocks) {
+		return false
+	}
+	w.place(s, c, "1", "CUTTING PLAN", stickOrigin, pt(room.Min.X-p.Min.X, room.Max.Y-p.Max.Y))
+	room.Max.Y = beside.Min.Y - apart
+	return columns(s, room, n, gap, under)
 }
 
 // lumberBlocks stand beside the cutting plan.
@@ -36,7 +64,16 @@ func (w *writer) lumberBlocks(width float64) []*table {
 func (w *writer) materialBlocks(width float64) []*table {
 	parts := w.partTable()
 	parts.width = shares(width, 14, 11, 34, 34, 40)
-	out := tables(parts, w.fastenerTable(width), w.sheetGoods(width), w.openedTable(width), w.flashingTable(width), w.connectorTable(width), w.toolTable(width), w.existingTable(width), w.notCounted(width))
+	return w.lettered(tables(parts, w.fastenerTable(width), w.sheetGoods(width), w.openedTable(width), w.flashingTable(width), w.connectorTable(width)))
+}
+
+// otherBlocks stand under the cutting plan.
+func (w *writer) otherBlocks(width float64) []*table {
+	return w.lettered(tables(w.toolTable(width), w.existingTable(width), w.notCounted(width)))
+}
+
+// lettered sets the text of the schedules.
+func (w *writer) lettered(out []*table) []*table {
 	for _, t := range out {
 		t.text = []float64{2.5, 2.4, 2.4, 2.2}[w.tight]
 	}

@@ -241,5 +241,11 @@ func (w *writer) jointNote(c *composer, p view.Picture) {
 	if !ok {
 		return
 	}
-	c.call(right, at, render.Dot, w.label(part, "ON HANGER HG1"))
+	on := "HG1"
+	for i, h := range w.a.Find(detail.Hanger) {
+		if math.Abs(w.a.DeckJoists[i]-part.Bounds().Center().X) < 1 {
+			on = h.Mark
+		}
+	}
+	c.call(right, at, render.Dot, w.label(part, "ON HANGER "+on))
 }

@@ -175,17 +175,20 @@ func pointOn(l geom.Path, match func(geom.Vec) bool) (geom.Vec, bool) {
 func (w *writer) joistNotes(c *composer, p view.Picture) {
 	f, j := w.a.Frame, w.a.Spec.Deck.Joists
 	sys := w.a.Spec.Project.System
-	var joist, hanger bool
+	joist, hanger := false, ""
 	for _, e := range p.Edges {
-		joist, hanger = joist || e.Part.Role == detail.DeckJoist, hanger || e.Part.Role == detail.Hanger
+		joist = joist || e.Part.Role == detail.DeckJoist
+		if e.Part.Role == detail.Hanger {
+			hanger = e.Part.Mark
+		}
 	}
 	low := f.LedgerTop - j.Depth.MM()
 	if joist {
 		c.call(right, geom.Vec{X: f.LedgerFront + 0.72*(p.Window.Max.X-f.LedgerFront), Y: low + 0.35*j.Depth.MM()}, render.Dot,
 			caps(fmt.Sprintf("DK1 DECK JOIST %s x %s, BY OTHERS", w.text(j.Width.MM()), w.text(j.Depth.MM()))))
 	}
-	if hanger {
-		words := "HG1 JOIST HANGER, SEAT " + w.text(j.Seat.MM())
+	if hanger != "" {
+		words := hanger + " JOIST HANGER, SEAT " + w.text(j.Seat.MM())
 		if j.Hanger > 0 {
 			words += ", " + j.Hanger.Text(sys) + " ALLOWABLE"
 		}

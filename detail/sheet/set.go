@@ -67,7 +67,10 @@ type writer struct {
 	tight   int  // 0 wide notes and views, to 3 narrow
 	free    bool // of the scales asked for: no sheet holds them
 	short   bool
-	page    int // of a sheet that takes several pages, from 0
+	leaf    bool              // composes shop pages
+	making  int               // page of S-503 that says how to make the ledger, from 0
+	page    int               // of a sheet that takes several pages, from 0
+	paging  map[string]paging // of the sheets that go on over pages, once they have counted them
 	seen    *pictures
 	air     *air.Path // nil until it is asked for
 
@@ -113,13 +116,20 @@ type planned struct {
 	heat            bool // shows what heat does, and is left out where that is not known
 }
 
-// paged are the sheets that take pages of their own frame: how many, and what a size leaves on each.
+// paged are the sheets that take pages: how many, what a size leaves on each where their frame is their own, and
+// what the pages after the first are called where the first keeps the name of the sheet.
 var paged = map[string]struct {
 	count  func(w *writer) int
 	layout func(w *writer, size string) layoutOf
+	then   string
 }{
-	"S-502": {(*writer).templatePages, (*writer).templateLayout},
-	"S-702": {(*writer).checkPages, (*writer).checkLayout},
+	"G-001": {(*writer).dataPages, nil, "DESIGN CHECKS, CONTINUED"},
+	"G-003": {(*writer).surveyPages, nil, "SURVEY, CONTINUED"},
+	"S-501": {(*writer).blockPages, nil, "BLOCK ASSEMBLY: PIECES, STEPS"},
+	"S-502": {(*writer).templatePages, (*writer).templateLayout, ""},
+	"S-503": {(*writer).ledgerPages, nil, "LEDGER: AT A BLOCK, JOISTS"},
+	"S-701": {(*writer).materialPages, nil, "CUTTING PLAN, TOOLS, OTHER PARTS"},
+	"S-702": {(*writer).checkPages, (*writer).checkLayout, ""},
 }
 
 // page is one page of a planned sheet, the first being 0.
@@ -129,20 +139,24 @@ type page struct {
 	no int
 }
 
-// pages lists the pages of the set in order; those of one sheet are numbered from 1 where there are several.
+// pages lists the pages of the set in order; those of one sheet are numbered from 1 where there are several, from
+// 2 where the first keeps the name of the sheet.
 func (w *writer) pages() []page {
 	var out []page
 	for _, p := range w.index() {
-		n := 1
-		if q, ok := paged[p.id]; ok {
+		n, q := 1, paged[p.id]
+		if q.count != nil {
 			n = q.count(w)
 		}
 		for i := range n {
-			q := page{p, p.id, i}
-			if n > 1 {
-				q.id = fmt.Sprintf("%s-%d", p.id, i+1)
+			pg := page{p, p.id, i}
+			if n > 1 && (i > 0 || q.then == "") {
+				pg.id = fmt.Sprintf("%s-%d", p.id, i+1)
 			}
-			out = append(out, q)
+			if i > 0 && q.then != "" {
+				pg.title = q.then
+			}
+			out = append(out, pg)
 		}
 	}
 	return out
@@ -153,7 +167,7 @@ func (w *writer) index() []planned {
 	all := []planned{
 		{"G-001", "DATA AND DESIGN CHECKS", "Project data, wall build-up, loads, every design check with demand, capacity and verdict.", (*writer).dataSheet, (*writer).setSizes, false},
 		{"G-002", "COMPARISON OF WAYS TO HANG THE DECK", "Table and bars of the heat that each way to hang the deck costs, and of the lowest inside temperature.", (*writer).compareSheet, (*writer).shopSizes, true},
-		{"G-003", "SURVEY", "What must be measured on site before the project file can be trusted, the value in the file beside an empty box.", (*writer).surveySheet, (*writer).shopSizes, false},
+		{"G-003", "SURVEY", "What must be measured on site before the project file can be trusted, the value in the file beside an empty box.", (*writer).surveySheet, (*writer).setSizes, false},
 		{"A-101", "PLAN AT LEDGER", "Plan cut at the upper bolt row: blocks, gap, ledger, joists, and the backing and ties behind the rim.", (*writer).planSheet, (*writer).setSizes, false},
 		{"A-201", "EXTERIOR ELEVATION AND BLOCK LAYOUT", "Elevation from outside with the ledger transparent: blocks, bolts, levels, running dimensions.", (*writer).elevationSheet, (*writer).setSizes, false},
 		{"A-301", "SECTIONS AT BLOCK AND BETWEEN BLOCKS", "Two vertical sections at one floor line: through the bolts of a block, and between blocks.", (*writer).sectionSheet, (*writer).setSizes, false},
@@ -260,12 +274,13 @@ func (w *writer) pageSizes() []string {
 	return []string{"ANSI A"}
 }
 
-// shopSizes start at what a site office prints.
+// shopSizes are what a site office prints and then the sizes of the set: no third one between them.
 func (w *writer) shopSizes() []string {
-	if w.unit() == render.Millimetre {
-		return sizesFrom("A3")
-	}
-	return sizesFrom("ANSI B")
+	first, _ := stock.SheetSizeOf(either(w.unit() == render.Millimetre, "A3", "ANSI B"))
+	return append([]string{first.Name}, slices.DeleteFunc(w.setSizes(), func(name string) bool {
+		s, _ := stock.SheetSizeOf(name)
+		return s.Width <= first.Width || s.Height <= first.Height
+	})...)
 }
 
 func sizesFrom(name string) []string {

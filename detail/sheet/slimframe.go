@@ -83,7 +83,7 @@ func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int, sca
 	y = w.lines(s, render.TitleText, x, y, width, 5, true, s.ID)
 	y = w.lines(s, render.TitleText, x, y, width, 2.5, true, s.Title)
 	for _, t := range []string{
-		fmt.Sprintf("SHEET %d OF %d, SCALE %s", n, of, scale),
+		fmt.Sprintf("%s %d OF %d, SCALE %s", either(w.leaf, "SHOP PAGE", "SHEET"), n, of, scale),
 		orNone(p.Name) + " " + p.Number + ", " + orNone(p.Element),
 		"DATE " + orNone(p.Date) + "; " + w.a.Spec.Hash + " / standclear " + w.version,
 	} {
@@ -97,6 +97,9 @@ func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int, sca
 func (w *writer) slimStatus(s *render.Sheet, x, y, width float64, most int) {
 	y = w.lines(s, render.Status, x, y, width, 2, true, w.reviewWords())
 	if v := wrap(w.verdict(), 2, width, true); w.verdict() != "" {
+		for n := 2; n > 0 && len(v) > most; n-- {
+			v = wrap(w.verdictOf(n), 2, width, true)
+		}
 		y = w.lines(s, render.Status, x, y, width, 2, true, strings.Join(v[:min(len(v), most)], " "))
 	}
 	r := w.report

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -10,6 +11,9 @@ import (
 	"standclear/geom"
 	"standclear/render"
 )
+
+// surveyPages are as few as hold the tables on the size asked for.
+func (w *writer) surveyPages() int { return w.fewest("G-003", w.setSizes()[0], w.surveySheet) }
 
 // surveySheet asks for what must be measured on site before the project file can be trusted: by place, the
 // value in the file beside an empty box, and a section and an elevation that show by number where.
@@ -24,27 +28,44 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 	a, b := one.paper(), two.paper()
 	x := room.Max.X - side
 	spare := math.Max(0, room.H()-a.H()-b.H()-16)
-	w.place(s, one, "1", "SECTION", origin, pt(x+(side-a.W())/2-a.Min.X, room.Max.Y-spare/3-a.Max.Y))
-	w.place(s, two, "2", "ELEVATION", elevationOrigin, pt(x+(side-b.W())/2-b.Min.X, room.Min.Y+spare/3-b.Min.Y))
+	if w.page == 0 {
+		w.place(s, one, "1", "SECTION", origin, pt(x+(side-a.W())/2-a.Min.X, room.Max.Y-spare/3-a.Max.Y))
+		w.place(s, two, "2", "ELEVATION", elevationOrigin, pt(x+(side-b.W())/2-b.Min.X, room.Min.Y+spare/3-b.Min.Y))
+	}
 	fits := fitsOne && fitsTwo && a.H()+b.H()+16 <= room.H()
-	room.Max.X = x - gap
-	n := max(1, int((room.W()+gap)/(least+gap)))
-	return w.scale(one.k).Text, w.fillSurvey(s, room, n, gap, list) && fits
+	n := max(1, int((x-room.Min.X)/(least+gap)))
+	width := (x-room.Min.X)/float64(n) - gap
+	pages := make([]*render.Sheet, max(1, w.paging["G-003"].pages))
+	var of []columnAt
+	for i := range pages {
+		pages[i] = &render.Sheet{}
+		for at := room.Min.X; at+width <= either(i == 0, x-gap, room.Max.X)+0.1; at += width + gap {
+			of = append(of, columnAt{pt(at, room.Max.Y), pages[i], room.Min.Y})
+		}
+	}
+	fits = w.fillSurvey(pages, of, width, list) && fits
+	s.Items = append(s.Items, pages[min(w.page, len(pages)-1)].Items...)
+	return either(w.page == 0, w.scale(one.k).Text, "NTS"), fits
 }
 
-// fillSurvey sets the tables in n columns, their rows as tall to write in as the room allows.
-func (w *writer) fillSurvey(s *render.Sheet, room geom.Box, n int, gap float64, list [][]surveyed) bool {
-	width := (room.W() - float64(n-1)*gap) / float64(n)
+// fillSurvey sets the tables in columns, their rows as tall to write in as the room allows.
+func (w *writer) fillSurvey(pages []*render.Sheet, of []columnAt, width float64, list [][]surveyed) bool {
 	for row := 11.0; ; row = math.Max(row-0.5, w.surveyRow()) {
-		least := row <= w.surveyRow()
-		if !least && stackHeight(w.surveyTables(list, width, row)) > float64(n)*room.H() {
-			continue
-		}
-		on := &render.Sheet{}
-		fits := columns(on, room, n, gap, func(width float64) []*table { return w.surveyTables(list, width, row) })
-		if fits || least {
-			s.Items = append(s.Items, on.Items...)
+		fits := level(of, pages, len(pages) > 1, func(of []columnAt) bool {
+			f := columnsFrom(of)
+			for _, t := range w.surveyTables(list, width, row) {
+				if h := t.height(); h > f.y-f.foot && h <= f.top-f.foot {
+					f.next() // whole rather than parted
+				}
+				f.add(t)
+			}
+			return f.ok()
+		})
+		if fits || row <= w.surveyRow() {
 			return fits
+		}
+		for _, p := range pages {
+			p.Items = nil
 		}
 	}
 }
@@ -76,9 +97,9 @@ func (w *writer) surveyTables(list [][]surveyed, width, row float64) []*table {
 }
 
 // surveyRow is the least height of a row to write in, plotted.
-func (w *writer) surveyRow() float64 { return []float64{7.2, 6.8, 6.4, 6.2}[w.tight] }
+func (w *writer) surveyRow() float64 { return []float64{7.2, 6.8, 6.4, 6.2}[w.paging["G-003"].tight] }
 
-func (w *writer) surveyText() float64 { return []float64{2.5, 2.4, 2.2, 2.2}[w.tight] }
+func (w *writer) surveyText() float64 { return []float64{2.5, 2.4, 2.2, 2.2}[w.paging["G-003"].tight] }
 
 func (w *writer) surveyNotes(width float64) *table {
 	t := &table{title: "HOW TO MEASURE", width: []float64{width}, text: w.surveyText()}
@@ -216,18 +237,41 @@ func (w *writer) surveyPoints(list [][]surveyed) (above, below []bubble) {
 	return above, below
 }
 
-// bubbles sets numbers in a row at height y, each with a line to its point; dir is 1 for a row above them.
+// bubbles sets numbers in a row at height y, each with a line to its point; dir is 1 for a row above them. Where
+// straight lines would cross, each runs upright through the object and slants beyond it: ordered alike at both ends
+// of the slant, they cannot.
 func (c *composer) bubbles(of []bubble, y, dir float64) {
-	slices.SortStableFunc(of, func(a, b bubble) int { return int(math.Copysign(1, a.at.X-b.at.X)) })
+	slices.SortStableFunc(of, func(a, b bubble) int { return cmp.Compare(a.at.X, b.at.X) })
 	slots := make([]slot, len(of))
 	for i, b := range of {
 		slots[i] = slot{want: b.at.X / c.k, before: 4.5, after: 4.5}
 	}
 	spread(slots)
+	lines := make([][]geom.Vec, len(of))
+	for i, b := range of {
+		lines[i] = []geom.Vec{b.at, {X: slots[i].at * c.k, Y: y - dir*c.mm(4)}}
+	}
+	if anyCross(lines) {
+		for i, l := range lines {
+			lines[i] = []geom.Vec{l[0], {X: l[0].X, Y: y - dir*c.mm(8)}, l[1]}
+		}
+	}
 	for i, b := range of {
 		at := geom.Vec{X: slots[i].at * c.k, Y: y}
-		c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{b.at, {X: at.X, Y: y - dir*c.mm(4)}}, End: render.Dot},
+		c.put(render.Leader{Pen: render.Note, Points: lines[i], End: render.Dot},
 			render.Insert{Pen: render.Mark, Symbol: partMark, At: at, Scale: c.k, Fields: []render.Field{{Name: "MARK", Value: b.no}}})
 		c.grow(at.Add(geom.Vec{X: -c.mm(4), Y: c.mm(4)}), at.Sub(geom.Vec{X: -c.mm(4), Y: c.mm(4)}))
 	}
+}
+
+// anyCross reports whether two of straight lines cross.
+func anyCross(lines [][]geom.Vec) bool {
+	for i, a := range lines {
+		for _, b := range lines[:i] {
+			if cross(a[0], a[1], b[0], b[1]) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"standclear/geom"
 	"standclear/render"
 	"standclear/render/font"
@@ -59,13 +60,17 @@ func (c *composer) heading(no, title, words string, room float64) (x, y float64)
 	return x + c.mm(15), y
 }
 
-// caption names a view of a shop sheet in one line, with its scale.
+// caption names a view of a shop sheet, with its scale; a long name goes over lines no wider than the view.
 func (c *composer) caption(title, scale string) {
+	const h, least = 3.0, 90.0
 	at := geom.Vec{X: c.object.Min.X, Y: c.extent.Min.Y - c.mm(4)}
-	c.put(render.Text{Pen: render.Heading, At: at, Height: 3, Align: render.TopLeft, Lines: []string{title}, Bold: true})
-	w := font.Width(title, 3, true)
-	c.text(render.Note, at.Add(geom.Vec{X: c.mm(w + 4), Y: -c.mm(0.5)}), 2.5, render.TopLeft, 0, scale)
-	c.grow(at, at.Add(geom.Vec{X: c.mm(w), Y: -c.mm(4)}))
+	lines := wrap(title, h, math.Max(least, c.object.W()/c.k)-font.Width(scale, 2.5, false)-4, true)
+	c.put(render.Text{Pen: render.Heading, At: at, Height: h, Align: render.TopLeft, Lines: lines, Bold: true})
+	last := len(lines) - 1
+	w, down := font.Width(lines[last], h, true), float64(last)*h*render.LinePitch
+	c.text(render.Note, at.Add(geom.Vec{X: c.mm(w + 4), Y: -c.mm(down + 0.5)}), 2.5, render.TopLeft, 0, scale)
+	b := letterBox(at, h, render.TopLeft, 0, lines, c.k, true)
+	c.grow(at, b.Min, b.Max, at.Sub(geom.Vec{Y: c.mm(down + 4)}))
 }
 
 // scaleBar draws five divisions of a round length with its ends named.

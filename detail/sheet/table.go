@@ -2,8 +2,10 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"standclear/render"
+	"standclear/render/font"
 )
 
 // table is a schedule on paper: a head, columns, rows that may run over several lines.
@@ -16,9 +18,14 @@ type table struct {
 	text  float64      // cap height; 0 is 2.5
 	right []bool       // columns set to the right
 	least float64      // height of a row at least, to write in
+	even  bool         // the columns hold their words
 }
 
-const cellPad = 1.5
+// Plotted sizes of a table.
+const (
+	cellPad   = 1.5
+	titleText = 3.5 // cap height of its title
+)
 
 func (t *table) size() float64 {
 	if t.text == 0 {
@@ -33,6 +40,32 @@ func (t *table) total() float64 {
 		w += c
 	}
 	return w
+}
+
+// settle widens columns narrower than their longest word at the cost of those that have more than they need.
+func (t *table) settle() {
+	if t.even {
+		return
+	}
+	t.even = true
+	need := make([]float64, len(t.width))
+	for n, row := range append([][]string{t.head}, t.rows...) {
+		for i := range min(len(row), len(need)) {
+			for _, word := range strings.Split(held(row[i]), " ") {
+				need[i] = math.Max(need[i], font.Width(word, t.size(), n == 0)+2*cellPad)
+			}
+		}
+	}
+	lack, spare := 0.0, 0.0
+	for i, n := range need {
+		lack, spare = lack+math.Max(0, n-t.width[i]), spare+math.Max(0, t.width[i]-n)
+	}
+	if lack == 0 || spare < lack {
+		return
+	}
+	for i, n := range need {
+		t.width[i] = math.Max(n, t.width[i]-math.Max(0, t.width[i]-n)*lack/spare)
+	}
 }
 
 // cells wraps one row and returns its lines and height.
@@ -52,6 +85,7 @@ func (t *table) cells(row []string) ([][]string, float64) {
 
 // height returns how tall the table is.
 func (t *table) height() float64 {
+	t.settle()
 	y := t.headHeight()
 	for _, r := range t.rows {
 		_, h := t.cells(r)
@@ -62,6 +96,7 @@ func (t *table) height() float64 {
 
 // start returns how tall the table is with its first row, which is never parted.
 func (t *table) start() float64 {
+	t.settle()
 	y := t.headHeight()
 	if len(t.rows) > 0 {
 		_, h := t.cells(t.rows[0])
@@ -70,11 +105,19 @@ func (t *table) start() float64 {
 	return y
 }
 
+// titled returns the title in lines as wide as the table, and titleHeight the room they take.
+func (t *table) titled() []string { return wrap(t.title, titleText, t.total(), true) }
+
+func (t *table) titleHeight() float64 {
+	if t.title == "" {
+		return 0
+	}
+	return 7.5 + float64(len(t.titled())-1)*titleText*render.LinePitch
+}
+
 func (t *table) headHeight() float64 {
 	y := 0.0
-	if t.title != "" {
-		y += 7.5
-	}
+	y += t.titleHeight()
 	if len(t.head) > 0 {
 		_, h := t.cells(t.head)
 		y += h
@@ -85,10 +128,11 @@ func (t *table) headHeight() float64 {
 // draw sets the table with its upper left corner at (x, y), no deeper than room; it returns the
 // items, the height used, and the rows that did not fit.
 func (t *table) draw(x, y, room float64) (items []render.Item, used float64, rest [][]string) {
+	t.settle()
 	at := y
 	if t.title != "" {
-		items = append(items, render.Text{Pen: render.Heading, At: pt(x, at-1), Height: 3.5, Align: render.TopLeft, Lines: []string{t.title}, Bold: true})
-		at -= 7.5
+		items = append(items, render.Text{Pen: render.Heading, At: pt(x, at-1), Height: titleText, Align: render.TopLeft, Lines: t.titled(), Bold: true})
+		at -= t.titleHeight()
 	}
 	top := at
 	items = append(items, rule(render.Mark, pt(x, at), pt(x+t.total(), at)))

@@ -177,7 +177,25 @@ func (w *writer) template(c *composer, t tiling, paper geom.Box) {
 		}
 	}
 	taken = append(taken, c.seamMarks(t, w.page)...)
+	c.trim(paper)
 	w.templateWords(c, t, box, paper, taken)
+}
+
+// trim cuts the lines drawn so far off at the edges of a box: a mark at the edge of the face may reach past it.
+func (c *composer) trim(box geom.Box) {
+	within := geom.Rect(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)
+	var kept []render.Item
+	for _, it := range c.items {
+		s, ok := it.(render.Stroke)
+		if b := s.Path.Bounds(); !ok || box.Holds(b.Min) && box.Holds(b.Max) {
+			kept = append(kept, it)
+			continue
+		}
+		for _, p := range geom.ClipPath(s.Path, within, true) {
+			kept = append(kept, render.Stroke{Pen: s.Pen, Path: p})
+		}
+	}
+	c.items = kept
 }
 
 // drillMark is a hole with the cross to prick; it returns the room it takes.

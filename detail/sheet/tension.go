@@ -18,12 +18,7 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	if !ok {
 		return w.noTension(s, room)
 	}
-	sec := w.once(fmt.Sprint("section at a device, ", w.tight), func() view.Picture {
-		return view.Cut(w.a, view.AcrossWall(d.X), w.deviceOptions(d, w.deviceSection(d)))
-	})
-	plan := w.once(fmt.Sprint("plan at a device, ", w.tight), func() view.Picture {
-		return view.Cut(w.a, view.FromAbove(w.rodLevel()), w.deviceOptions(d, w.devicePlan(d)))
-	})
+	sec, plan := w.devicePicture(d, "section at a device"), w.devicePicture(d, "plan at a device")
 	tables := w.tensionTables(math.Max(150, room.W()*0.48))
 	high := -4.0
 	for _, t := range tables {
@@ -32,11 +27,20 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	wide := room.W() - tables[0].total() - 13
 	one, fits := w.choose(w.a.Spec.Sheets.Section, 4, 8, geom.Vec{X: room.W(), Y: room.H()}, func(k float64) *composer { return w.tensionSection(sec, d, k) })
 	box := one.paper()
-	two, ok2 := w.choose(0, one.k, 2*one.k, geom.Vec{X: room.W() - box.W() - 13, Y: box.H() * 1.1}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
-	pbox := two.paper()
-	below := room.H() - math.Max(box.H(), pbox.H()) - 13
-	three, ok3 := w.choose(0, 8, 48, geom.Vec{X: wide, Y: below}, w.tensionElevation)
-	ebox := three.paper()
+	var two, three *composer
+	var pbox, ebox geom.Box
+	below, fitsAll := 0.0, false
+	for _, tall := range []float64{room.H() - 13 - math.Max(high, 90), box.H() * 1.1} { // the plan as large as what stands below lets it
+		var ok2, ok3 bool
+		two, ok2 = w.choose(0, one.k, 2*one.k, geom.Vec{X: room.W() - box.W() - 13, Y: tall}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
+		pbox = two.paper()
+		below = room.H() - math.Max(box.H(), pbox.H()) - 13
+		three, ok3 = w.choose(0, 8, 48, geom.Vec{X: wide, Y: below}, w.tensionElevation)
+		ebox = three.paper()
+		if fitsAll = fits && ok2 && ok3 && high <= below; fitsAll {
+			break
+		}
+	}
 	x, y := math.Max(0, room.W()-box.W()-13-pbox.W())/3, math.Max(0, below-math.Max(ebox.H(), high))/3
 	top := room.Max.Y - y
 	w.place(s, one, "1", "SECTION AT DEVICE", origin, pt(room.Min.X+x-box.Min.X, top-box.Max.Y))
@@ -44,18 +48,25 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	low := room.Min.Y + y + math.Max(ebox.H(), high)
 	w.place(s, three, "3", "POSITIONS", frontOrigin, pt(room.Min.X+math.Max(0, wide-ebox.W())/2-ebox.Min.X, low-ebox.Max.Y))
 	w.tablesDown(s, tables, room.Max.X-tables[0].total(), low)
-	return w.scale(one.k).Text, fits && ok2 && ok3 && high <= below
+	return w.scale(one.k).Text, fitsAll
 }
 
-// tensionSizes are those that hold three views and the tables; without a device a shop sheet does.
+// devicePicture cuts the assembly at a device, along the rod or at its level.
+func (w *writer) devicePicture(d detail.Device, name string) view.Picture {
+	return w.once(fmt.Sprint(name, ", ", w.tight), func() view.Picture {
+		if name == "section at a device" {
+			return view.Cut(w.a, view.AcrossWall(d.X), w.deviceOptions(d, w.deviceSection(d)))
+		}
+		return view.Cut(w.a, view.FromAbove(w.rodLevel()), w.deviceOptions(d, w.devicePlan(d)))
+	})
+}
+
+// tensionSizes are those of the set, which hold three views and the tables; without a device a shop sheet does.
 func (w *writer) tensionSizes() []string {
-	switch {
-	case len(w.a.Tension) == 0:
+	if len(w.a.Tension) == 0 {
 		return w.shopSizes()
-	case w.unit() == render.Millimetre:
-		return sizesFrom("A2")
 	}
-	return sizesFrom("ANSI D")
+	return w.setSizes()
 }
 
 // tablesDown sets tables one under the other.

@@ -24,16 +24,24 @@ var (
 	units    = regexp.MustCompile(`\d ?(LB|KG|KN|MM|PSF|PSI|KPA)\b`)
 	unitCase = map[string]string{"LB": "lb", "KG": "kg", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
 	withUnit = regexp.MustCompile(`(\d) (mm|m|C|F|W|Btu)\b`)
+	couple   = regexp.MustCompile(`\bkN m\b`)
+	measure  = regexp.MustCompile(`(\d) (%|(?:mm|kN|kPa|MPa|lb|psf|psi|plf|kg)\b)`)
 	mixed    = regexp.MustCompile(`(\d) (\d+/\d+)`)
 )
 
 // sized keeps a number and its unit on one line when the text is wrapped.
 func sized(s string) string { return withUnit.ReplaceAllString(s, "$1\u00a0$2") }
 
+// held keeps a whole number and its fraction, and a number and its unit, in one word.
+func held(s string) string {
+	s = mixed.ReplaceAllString(s, "$1\u00a0$2")
+	s = couple.ReplaceAllString(s, "kN\u00a0m")
+	return measure.ReplaceAllString(s, "$1\u00a0$2")
+}
+
 // wrap breaks text to a plotted width without parting a whole number from its fraction.
 func wrap(s string, h, width float64, bold bool) []string {
-	held := mixed.ReplaceAllString(s, "$1\u00a0$2")
-	lines := font.Wrap(held, h, width, bold)
+	lines := font.Wrap(held(s), h, width, bold)
 	for i := range lines {
 		lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
 	}

@@ -25,6 +25,14 @@ type Options struct {
 	// Date is stamped into the file as the day it was made. The zero value is the first of January
 	// 2000, so that the same sheets give the same bytes on any day.
 	Date time.Time
+	// Chapters gather the bookmarks of sheets under one of their own; sheets before the first stand by themselves.
+	Chapters []Chapter
+}
+
+// Chapter is a run of sheets with a bookmark of its own.
+type Chapter struct {
+	Title string
+	First int // index of its first sheet
 }
 
 // Write writes the sheets in order. It returns what render.Sheet.Flatten finds wrong, or that there
@@ -34,7 +42,12 @@ func Write(w io.Writer, sheets []*render.Sheet, o Options) error {
 		return errors.New("pdf: no sheets")
 	}
 	b := newBook(sheets, o)
-	for _, s := range sheets {
+	for i, s := range sheets {
+		for _, c := range o.Chapters {
+			if c.First == i {
+				b.chapter = c.Title
+			}
+		}
 		if err := b.add(s); err != nil {
 			return fmt.Errorf("pdf: %w", err)
 		}
@@ -50,6 +63,8 @@ type book struct {
 	f       *fpdf.Fpdf
 	hasBold bool    // the bold face is in the document
 	last    float64 // height of the last sheet, mm
+	chapter string  // to be opened by the next sheet
+	deep    int     // level of the bookmarks of sheets
 }
 
 // family is the name of the face inside the document.
@@ -96,9 +111,13 @@ func (b *book) add(s *render.Sheet) error {
 		return err
 	}
 	b.f.AddPageFormat("P", sizeOf(s))
-	b.bookmark(name(s.ID, s.Title), 0, s.Size.H)
+	if b.chapter != "" {
+		b.bookmark(b.chapter, 0, s.Size.H)
+		b.chapter, b.deep = "", 1
+	}
+	b.bookmark(name(s.ID, s.Title), b.deep, s.Size.H)
 	for _, v := range s.Views {
-		b.bookmark(name(v.ID, v.Title), 1, v.At.Y+v.Window.Max.Y/v.Scale.K)
+		b.bookmark(name(v.ID, v.Title), b.deep+1, v.At.Y+v.Window.Max.Y/v.Scale.K)
 	}
 	for _, f := range frames {
 		p := page{book: b, h: s.Size.H}

@@ -54,6 +54,7 @@ func placeFailures() []failure {
 		{"hanger_bolt_clearance", "deck", set("deck.joists.positions=[3/4in, 10 7/8in, 175 1/4in]"), check.Fails, "J2 at B1"},
 		{"block_behind_ledger", "deck", set("blocks.positions=[4in, 24in, 166in]"), check.Fails, `3/8" out past the ledger`},
 		{"block_behind_ledger", "deck", set("blocks.positions=[12in, 24in, 173in]"), check.Fails, `1 3/8" out past the ledger`},
+		{"hanger_on_ledger", "deck", set("deck.joists.positions=[1/4in, 10ft]"), check.Fails, `the hanger of J1 stands 1/2" past the end of its piece`},
 		{"joist_on_ledger", "deck", set("deck.joists.size=2x12"), check.Fails, `joists and hangers end 2" below the ledger`},
 		{"ledger_piece", "deck", set("ledger.length=20'-1\""), check.Fails, `a piece of 20'-1" cannot be bought`},
 		{"ledger_piece", "deck", set("ledger.length=31'-0\"", "ledger.splices=[130in]"), check.Fails, `a piece of 20'-2" cannot be bought`},

@@ -93,6 +93,7 @@ func TestValuesByHand(t *testing.T) {
 		{"hanger_bolt_clearance", -1, 0.75 + 1.25 + 1.5},
 		{"block_spacing_max", -1, 22},
 		{"joist_on_ledger", 9.25 - 7.25, 0},
+		{"hanger_on_ledger", 0, 0}, // J1 flush with the end, its flanges turned in
 		{"ledger_piece", 176, 240},
 		{"door_1_step", 1 + 3.25, 7.75},
 		{"door_1_water", 3.25, 1},

@@ -197,6 +197,10 @@ func (c *fitter) seats() {
 	c.atLeast(check.Step{ID: "joist_on_ledger", Group: check.Fit, Symbol: "a", Name: "hangers whole on the ledger", Formula: "z joist - z ledger", Clause: "common practice, no source: ledger as deep as the joists", Where: "ledger",
 		Reason: fmt.Sprintf("joists and hangers end %s below the ledger", c.text(f.LedgerBottom-(f.LedgerTop-s.Deck.Joists.Depth.MM()))), Fix: "ledger.height: at least the depth of the deck joists"},
 		f.LedgerTop-s.Deck.Joists.Depth.MM()-f.LedgerBottom, 0)
+	if room, j := c.a.HangerRoom(); j >= 0 {
+		c.atLeast(check.Step{ID: "hanger_on_ledger", Group: check.Fit, Symbol: "a", Name: "hanger flanges whole on the ledger", Formula: "end of the piece - edge of the hanger's hold", Clause: "judgement: wood behind the whole flange; nails and their edges by its maker", Where: fmt.Sprintf("J%d", j+1),
+			Reason: fmt.Sprintf("the hanger of J%d stands %s past the end of its piece, its flanges turned in already", j+1, c.text(-room)), Fix: "deck.joists.first: at least half the joist; joists clear of ledger.splices"}, room, 0)
+	}
 	if s.Floor.Backing.Kind != "none" && len(c.a.HouseJoists) > 0 {
 		c.atLeast(check.Step{ID: "joist_behind_rim", Group: check.Fit, Symbol: "h", Name: "house joists as deep as the backing they hold", Formula: "floor.joists.depth", Clause: "judgement: ties and clips need a joist over the backing's height, less 1/2 in (12 mm)", Where: "floor",
 			Reason: fmt.Sprintf("the joists are %s deep, the backing %s: nothing holds its foot", c.text(s.Floor.Joists.Depth.MM()), c.text(s.Floor.Rim.Depth.MM())), Fix: "an engineer's detail for the foot of the backing"},

@@ -1,0 +1,252 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/strength"
+	"standclear/detail/unit"
+	"standclear/geom"
+	"standclear/render"
+)
+
+// ShopPages returns the sheets a builder works from as pages of letter or A4 size, composed anew from the assembly at
+// the scales that such a page holds, printed on each: the survey, the block, the ledger, the lateral devices, the
+// schedules; those of the set that are such pages already stand among them as they are in the set.
+func ShopPages(a *detail.Assembly, r *check.Report, res strength.Results, o Options, set []*render.Sheet) []*render.Sheet {
+	w := newWriter(a, r, res, o)
+	w.leaf = true
+	b := &leaflet{w: w}
+	for _, p := range w.index() {
+		if o.Sheet != "" && o.Sheet != p.id {
+			continue
+		}
+		if q := paged[p.id]; q.layout != nil {
+			b.pages = append(b.pages, slices.DeleteFunc(slices.Clone(set), func(s *render.Sheet) bool { return !strings.HasPrefix(s.ID, p.id) })...)
+			continue
+		}
+		if fill := leaves[p.id]; fill != nil {
+			b.id, b.title, b.no = p.id, p.title, 0
+			fill(b)
+		}
+	}
+	b.number()
+	return b.pages
+}
+
+// leaves are the sheets that go on pages, and what fills them.
+var leaves = map[string]func(*leaflet){
+	"G-003": (*leaflet).survey, "S-501": (*leaflet).block, "S-503": (*leaflet).ledger, "S-504": (*leaflet).tension, "S-701": (*leaflet).material,
+}
+
+// leaflet fills pages from the top down.
+type leaflet struct {
+	w         *writer
+	pages     []*render.Sheet
+	own       []leaf // of them those composed here
+	id, title string
+	no        int // of the page of its sheet
+	room      geom.Box
+	y         float64
+}
+
+// leaf is a page with its frame.
+type leaf struct {
+	s *render.Sheet
+	l layoutOf
+}
+
+// turn starts a page.
+func (b *leaflet) turn(as posture) {
+	b.no++
+	l := b.w.slimOf(b.w.pageSizes()[0], as)
+	s := &render.Sheet{ID: fmt.Sprintf("%s P%d", b.id, b.no), Title: b.title, Desc: "A shop page of " + b.id + ".", Size: l.size, Unit: b.w.unit(), Number: number(b.w.a.Spec.Project.System)}
+	b.pages, b.own = append(b.pages, s), append(b.own, leaf{s, l})
+	b.room = l.field.Grow(-3)
+	b.y = b.room.Max.Y
+}
+
+// upright is how most pages lie.
+var upright = posture{upright: true}
+
+// page is the one under way, left what is left of it.
+func (b *leaflet) page() *render.Sheet { return b.pages[len(b.pages)-1] }
+
+func (b *leaflet) left() geom.Box {
+	return geom.Box{Min: b.room.Min, Max: pt(b.room.Max.X, b.y)}
+}
+
+// need turns the page where less than h is left.
+func (b *leaflet) need(h float64) {
+	if b.y-b.room.Min.Y < h && b.y < b.room.Max.Y {
+		b.turn(upright)
+	}
+}
+
+// number frames the pages once it is known how many there are.
+func (b *leaflet) number() {
+	for _, p := range b.own {
+		var scales []string
+		for _, v := range p.s.Views {
+			if !slices.Contains(scales, v.Scale.Text) {
+				scales = append(scales, v.Scale.Text)
+			}
+		}
+		n := slices.Index(b.pages, p.s) + 1
+		b.w.slimBorder(p.s, p.l, n, len(b.pages), either(len(scales) == 0, "NTS", strings.Join(scales, ", ")))
+	}
+}
+
+// tables sets tables one under the other, a new page where one does not fit; long ones run over.
+func (b *leaflet) tables(all []*table) {
+	for _, t := range all {
+		if t.height() <= b.room.H()*0.6 || b.y-b.room.Min.Y < t.start()+20 {
+			b.need(min(t.height(), b.room.H()))
+		}
+		for title := t.title; ; t.title = title + ", CONTINUED" {
+			items, used, rest := t.draw(b.room.Min.X, b.y, b.y-b.room.Min.Y)
+			b.page().Items = append(b.page().Items, items...)
+			b.y -= used + tableGap
+			if len(rest) == 0 {
+				break
+			}
+			if len(t.pens) > 0 {
+				t.pens = t.pens[len(t.rows)-len(rest):]
+			}
+			t.rows = rest
+			b.turn(upright)
+		}
+	}
+	b.y -= 4
+}
+
+// view sets a view at the left of the page, on the next one where this has no room for it.
+func (b *leaflet) view(c *composer, title, origin string) {
+	p := c.paper()
+	b.need(p.H())
+	b.w.place(b.page(), c, fmt.Sprint(len(b.page().Views)+1), title, origin, pt(b.room.Min.X+max(0, b.room.W()-p.W())/2-p.Min.X, b.y-p.Max.Y))
+	b.y -= p.H() + 12
+}
+
+// scaled returns the largest of the usual scales from one to another at which fits holds, else the smallest.
+func (b *leaflet) scaled(from, to float64, fits func(k float64) bool) float64 {
+	last := from
+	for _, k := range unit.Scales(b.w.a.Spec.Project.System) {
+		if k < from || k > to {
+			continue
+		}
+		if last = k; fits(k) {
+			break
+		}
+	}
+	return last
+}
+
+// block is the block in three views, its pieces, its tables.
+func (b *leaflet) block() {
+	w := b.w
+	if len(w.a.Blocks) == 0 {
+		return
+	}
+	b.turn(upright)
+	var v shopViews
+	b.scaled(2, 10, func(k float64) bool {
+		v = shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
+		return v.room().X <= b.room.W() && v.room().Y <= b.room.H()
+	})
+	w.setThird(b.page(), b.left(), v, 0, [3]string{"FRONT", "LEFT SIDE", "TOP"}, blockOrigin)
+	b.y -= v.room().Y + 10
+	b.tables(w.blockTables(b.room.W()))
+	var all []*composer
+	high := 0.0
+	b.scaled(2, 10, func(k float64) bool {
+		ok := false
+		all = w.pieceViews(k)
+		high, ok = w.inRows(&render.Sheet{}, b.room, all)
+		return ok
+	})
+	b.need(high)
+	w.inRows(b.page(), b.left(), all)
+	b.y -= high + 10
+	b.tables(w.pieceTables(b.room.W()))
+}
+
+// ledger is every piece of the ledger in strips, its tables, and one block of it in three views.
+func (b *leaflet) ledger() {
+	w := b.w
+	b.turn(upright)
+	pieces := len(w.a.Find(detail.Ledger))
+	k := b.scaled(10, 24, func(k float64) bool { return len(w.ledgerStrips(k, b.room.W())) <= 3*pieces })
+	for _, c := range w.ledgerStrips(k, b.room.W()) {
+		b.view(c, "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face")
+	}
+	b.tables(w.ledgerTables(b.room.W()))
+	if i := w.sectionBlock(); i >= 0 {
+		piece := w.pieceAt(w.a.Blocks[i].X)
+		var v shopViews
+		b.scaled(2, 10, func(k float64) bool {
+			v = shopViews{w.ledgerFront(piece, i, k), w.ledgerEnd(piece, k), w.ledgerTop(piece, i, k)}
+			return v.room().X <= b.room.W() && v.room().Y <= b.room.H()
+		})
+		b.need(v.room().Y)
+		title := "LEDGER AT BLOCK " + w.a.Blocks[i].Mark
+		w.setThird(b.page(), b.left(), v, len(b.page().Views), [3]string{title, title, title}, "axis of the block x lower edge of the ledger")
+		b.y -= v.room().Y + 10
+	}
+	b.tables(w.detailTables(b.room.W()))
+}
+
+// material is what is bought, and the cutting plan with the lumber.
+func (b *leaflet) material() {
+	w := b.w
+	b.turn(upright)
+	b.tables(w.materialBlocks(b.room.W()))
+	var c *composer
+	b.scaled(8, 50, func(k float64) bool {
+		c = w.cuttingPlan(k)
+		return c.paper().W() <= b.room.W()
+	})
+	b.view(c, "CUTTING PLAN", stickOrigin)
+	b.tables(append(w.lumberBlocks(b.room.W()), w.otherBlocks(b.room.W())...))
+}
+
+// survey is what is measured on site, to write on.
+func (b *leaflet) survey() {
+	w := b.w
+	b.turn(upright)
+	list := w.surveyList()
+	for i, fill := range []func(k float64) *composer{
+		func(k float64) *composer { return w.surveySection(list, k) },
+		func(k float64) *composer { return w.surveyElevation(list, k) },
+	} {
+		c, _ := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H() / 2}, fill)
+		b.view(c, []string{"SECTION", "ELEVATION"}[i], []string{origin, elevationOrigin}[i])
+	}
+	b.turn(upright)
+	b.tables(w.surveyTables(list, b.room.W(), 9))
+}
+
+// tension is the lateral device: its section and its plan across a page each, where the devices stand, the tables.
+func (b *leaflet) tension() {
+	w := b.w
+	d, ok := w.shownDevice()
+	if !ok {
+		return
+	}
+	defer func(tight int) { w.tight = tight }(w.tight)
+	w.tight = 3 // short notes
+	section := w.devicePicture(d, "section at a device")
+	b.turn(posture{aside: true})
+	c, _ := w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H()}, func(k float64) *composer { return w.tensionSection(section, d, k) })
+	b.view(c, "SECTION AT DEVICE", origin)
+	plan := w.devicePicture(d, "plan at a device")
+	b.turn(upright)
+	c, _ = w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H() * 0.7}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
+	b.view(c, "PLAN AT DEVICE", planOrigin)
+	c, _ = w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)
+	b.view(c, "POSITIONS", frontOrigin)
+	b.tables(w.tensionTables(b.room.W()))
+}
