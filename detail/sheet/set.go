@@ -55,6 +55,7 @@ type writer struct {
 	short   bool
 	page    int // of a sheet that takes several pages, from 0
 	seen    map[string]view.Picture
+	made    map[string]*composer
 	air     *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
@@ -75,6 +76,20 @@ func (w *writer) once(name string, draw func() view.Picture) view.Picture {
 	}
 	w.seen[name] = draw()
 	return w.seen[name]
+}
+
+// composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
+// copy is not there the next time.
+func (w *writer) composed(name string, compose func() *composer) *composer {
+	if w.made == nil {
+		w.made = map[string]*composer{}
+	}
+	if w.made[name] == nil {
+		w.made[name] = compose()
+	}
+	c := *w.made[name]
+	c.items, c.legend = slices.Clone(c.items), slices.Clone(c.legend)
+	return &c
 }
 
 // planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.

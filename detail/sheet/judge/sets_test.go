@@ -22,6 +22,7 @@ import (
 var (
 	many  = flag.Int("many", 100, "random projects that are judged")
 	first = flag.Uint64("first", 0, "number of the first of them")
+	only  = flag.String("only", "", "sheet that is judged alone, young or not")
 	whole = flag.Uint64("whole", 10, "of so many projects one is drawn as a whole set, of the others one sheet")
 )
 
@@ -43,6 +44,9 @@ var young = []string{"G-003", "A-303", "A-401", "A-402", "A-601", "S-502", "S-50
 // settled leaves out what is found on young sheets.
 func settled(all []judge.Violation) []judge.Violation {
 	return slices.DeleteFunc(all, func(v judge.Violation) bool {
+		if *only != "" {
+			return !strings.HasPrefix(v.Sheet, *only)
+		}
 		return slices.ContainsFunc(young, func(id string) bool { return strings.HasPrefix(v.Sheet, id) })
 	})
 }
@@ -57,6 +61,9 @@ func brokenOn(s *spec.Spec, n uint64) ([]judge.Violation, error) {
 	o := sheet.Options{Version: "test"}
 	names := slices.DeleteFunc(sheet.Names(o), func(id string) bool { return slices.Contains(young, id) })
 	o.Sheet = names[n%uint64(len(names))]
+	if *only != "" {
+		o.Sheet = *only
+	}
 	var all []judge.Violation
 	for _, sh := range sheet.Compose(a, &r, res, o) {
 		found, err := judge.Layout(sh)
