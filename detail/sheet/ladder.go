@@ -48,11 +48,11 @@ const (
 // slopes are the angles of leaders, the first as far as it serves.
 var slopes = []float64{1, math.Sqrt(3), 1 / math.Sqrt(3)}
 
-// solve orders the rungs from the lowest up and finds the column with the shortest and clearest leaders.
+// solve orders the rungs from the lowest up and finds the upright with the shortest and clearest leaders.
 func (l *ladder) solve(rungs []rung) led {
 	l.order(rungs)
 	edge, _ := l.c.edge(l.side)
-	from := math.Inf(-1) // outward: every rung has a point inside of the column
+	from := math.Inf(-1) // outward: every rung has a point inside of the upright
 	for _, r := range rungs {
 		in := math.Inf(1)
 		for _, p := range r.points {
@@ -61,45 +61,43 @@ func (l *ladder) solve(rungs []rung) led {
 		from = math.Max(from, in)
 	}
 	far := math.Max(0, edge*l.out-from) / l.c.k // of the object's edge, plotted
-	var columns []upright
+	var all []upright
 	for d := run + 4; d <= far+80; d += 5 {
-		columns = append(columns, l.column(rungs, (from+l.c.mm(d))*l.out))
+		all = append(all, l.upright(rungs, (from+l.c.mm(d))*l.out))
 	}
-	slices.SortStableFunc(columns, func(a, b upright) int { return cmp.Compare(a.led.cost, b.led.cost) })
-	best := led{cost: math.Inf(1)}
-	for _, c := range columns {
-		if c.led.cost >= best.cost { // what it spoils comes on top
+	slices.SortStableFunc(all, func(a, b upright) int { return cmp.Compare(a.led.cost, b.led.cost) })
+	best := upright{led: led{cost: math.Inf(1)}}
+	for _, u := range all {
+		if u.led.cost >= best.led.cost { // what it spoils comes on top
 			break
 		}
-		if v := l.settle(&c); v.cost < best.cost {
-			best = v
+		if l.settle(&u); u.led.cost < best.led.cost {
+			best = u
 		}
 	}
-	return l.reorder(rungs, best)
+	l.reorder(&best)
+	copy(rungs, best.rungs)
+	return best.led
 }
 
 // reorder exchanges neighbours as long as that takes away a crossing.
-func (l *ladder) reorder(rungs []rung, best led) led {
-	for range 2 * len(rungs) {
-		was := best.cost
-		for i := 1; i < len(rungs) && best.cost >= clash && len(best.at) > 0; i++ {
-			rungs[i-1], rungs[i] = rungs[i], rungs[i-1]
-			c := l.column(rungs, best.x)
-			if v := l.settle(&c); v.cost < best.cost {
-				best = v
-				continue
+func (l *ladder) reorder(u *upright) {
+	for was := math.Inf(1); u.led.cost < was && u.led.cost >= clash; {
+		was = u.led.cost
+		for i := 1; i < len(u.rows); i++ {
+			v := upright{rungs: slices.Clone(u.rungs), rows: slices.Clone(u.rows), led: led{x: u.led.x}}
+			v.rungs[i-1], v.rungs[i] = v.rungs[i], v.rungs[i-1]
+			v.rows[i-1], v.rows[i] = v.rows[i], v.rows[i-1]
+			v.pick(l)
+			if l.settle(&v); v.led.cost < u.led.cost {
+				*u = v
 			}
-			rungs[i-1], rungs[i] = rungs[i], rungs[i-1]
-		}
-		if best.cost >= was {
-			break
 		}
 	}
-	return best
 }
 
 // settle looks at what the leaders of a column run through, those alone that are taken, until none has to give way.
-func (l *ladder) settle(c *upright) led {
+func (l *ladder) settle(c *upright) {
 	for {
 		clean := true
 		for i, j := range c.chosen {
@@ -110,7 +108,7 @@ func (l *ladder) settle(c *upright) led {
 			}
 		}
 		if clean {
-			return c.led
+			return
 		}
 		c.pick(l)
 	}
@@ -147,9 +145,9 @@ type upright struct {
 	led    led
 }
 
-// column places the rungs in a column at x: the cheapest heights in order.
-func (l *ladder) column(rungs []rung, x float64) upright {
-	c := upright{rungs: rungs, led: led{x: x}}
+// upright places the rungs in a column at x: the cheapest heights in order.
+func (l *ladder) upright(rungs []rung, x float64) upright {
+	c := upright{rungs: slices.Clone(rungs), led: led{x: x}}
 	for _, r := range rungs {
 		c.rows = append(c.rows, l.choices(r, x))
 	}
@@ -167,23 +165,31 @@ func (c *upright) pick(l *ladder) {
 	states := make([][]state, len(rows))
 	for i, row := range rows {
 		states[i] = make([]state, len(row))
+		free, least := 0, 0 // of the row below: those that leave room, the cheapest of them
 		for j, ch := range row {
 			states[i][j] = state{cost: ch.cost, prev: -1}
 			if i == 0 {
 				continue
 			}
 			room := (c.rungs[i-1].up + c.rungs[i].down) * l.c.k
-			s := state{cost: math.Inf(1)}
-			for p, q := range rows[i-1] {
-				if q.y > ch.y-room+1e-6 {
-					break
+			for free < len(rows[i-1]) && rows[i-1][free].y <= ch.y-room+1e-6 {
+				if states[i-1][free].cost < states[i-1][least].cost {
+					least = free
 				}
-				cost := states[i-1][p].cost + ch.cost
-				if cost < s.cost {
-					cost += together(q.leader, ch.leader, l.c.k)
-					if cost < s.cost {
+				free++
+			}
+			s := state{cost: math.Inf(1)}
+			try := func(p int) {
+				if cost := states[i-1][p].cost + ch.cost; cost < s.cost {
+					if cost += together(rows[i-1][p].leader, ch.leader, l.c.k); cost < s.cost {
 						s = state{cost, p}
 					}
+				}
+			}
+			if free > 0 {
+				try(least) // the cheapest below; what else there is can only be as cheap
+				for p := 0; p < free && s.cost > states[i-1][least].cost+ch.cost; p++ {
+					try(p)
 				}
 			}
 			states[i][j] = s
