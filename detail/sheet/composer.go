@@ -34,6 +34,7 @@ type composer struct {
 	extent    geom.Box  // model: everything
 	noteWidth float64   // plotted, widest line of a note
 	ruled     bool      // leaders at one angle
+	clear     bool      // ruled notes stand beside the object, not in its white parts
 	keys      bool      // of keynotes in place of words; the words stand in the legend
 	split     float64   // model height above which ruled leaders run up, below it down
 	legend    []keyed
@@ -125,7 +126,7 @@ func (c *composer) finish() {
 	}
 	c.placeLevels()
 	for s := left; s <= right; s++ {
-		if c.ruled {
+		if c.ruled && c.levelsOn(s) < 2 {
 			c.placeLadder(s)
 		} else {
 			c.placeNotes(s)

@@ -183,6 +183,7 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 		}})
 	})
 	c := w.composer(k)
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	c.sides(p.Window)

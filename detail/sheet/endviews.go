@@ -38,6 +38,7 @@ func (w *writer) endElevation(k float64) *composer {
 	p := w.once("ledger end from outside", func() view.Picture {
 		return view.Look(w.a, view.FromOutside(0), view.Options{Window: win, Behind: map[detail.Role]bool{detail.BlockPly: true}, Only: func(p *detail.Part) bool { return show[p.Role] }})
 	})
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), win)
 	for s := left; s <= top; s++ {
 		lo, hi := win.Min.Y, win.Max.Y
@@ -101,6 +102,7 @@ func (w *writer) endSide(k float64) *composer {
 			detail.Threshold: true, detail.HouseJoist: true, detail.Screen: true,
 		}})
 	})
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, s.Project.System), p.Window)
 	c.breaks(p)
 	c.sides(p.Window)

@@ -65,7 +65,7 @@ func (w *writer) headView(p view.Picture, b int, k float64) *composer {
 	if t := s.Water.WrapLap.MM(); t > 0 {
 		c.dims(left, alone(c.sys, tick{f.BlockTop, win.Min.X}, tick{f.BlockTop + t, win.Min.X}), "M2 TURNED UP <>")
 	}
-	c.dims(right, alone(c.sys, tick{f.FlashAt(f.CladOut), f.CladOut}, tick{f.BandTop, f.CladOut}), "CLADDING OFF F1 <>")
+	c.dims(right, alone(c.sys, tick{f.FlashAt(f.CavityOut), f.CladOut}, tick{f.BandTop, f.CladOut}), "CLEAR <>")
 	if n := len(path.V); n > 3 {
 		c.dims(right, alone(c.sys, tick{path.V[n-1].Y, path.V[n-1].X}, tick{path.V[2].Y, path.V[2].X}), "DRIP OF F1 <>")
 	}

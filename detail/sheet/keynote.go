@@ -72,6 +72,10 @@ func (c *composer) placeLadder(s side) {
 		return
 	}
 	_, out := c.edge(s)
+	notes = c.standLevels(s, notes)
+	if len(notes) == 0 {
+		return
+	}
 	l := &ladder{c: c, side: s, out: out, split: c.split, ink: c.inkOf(140), taken: c.taken(), width: 2*keyHalf + 1}
 	var rungs []rung
 	keys := map[string]int{}
@@ -114,6 +118,33 @@ func (c *composer) placeLadder(s side) {
 		}
 		c.text(render.Note, geom.Vec{X: v.x + out*c.mm(1), Y: v.at[i]}, c.st.Text, either(s == left, render.MiddleRight, render.MiddleLeft), 0, notes[r.no].lines...)
 	}
+}
+
+// levelsOn counts the level marks among the notes of a side.
+func (c *composer) levelsOn(s side) int {
+	n := 0
+	for _, v := range c.notes[s] {
+		if v.level {
+			n++
+		}
+	}
+	return n
+}
+
+// standLevels draws the level marks of a side at their own heights and returns the notes.
+func (c *composer) standLevels(s side, all []note) []note {
+	var rest []note
+	x, out := c.column(s)
+	for _, v := range all {
+		if !v.level {
+			rest = append(rest, v)
+			continue
+		}
+		end := geom.Vec{X: x - out*c.mm(1), Y: v.anchor.Y}
+		c.put(render.Leader{Pen: render.Note, Points: []geom.Vec{v.anchor, end}, End: render.NoEnd})
+		c.levelMark(s, end, v.lines[0])
+	}
+	return rest
 }
 
 // legendBeside writes what the keys stand for to the right of everything else of the view.

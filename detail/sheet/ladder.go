@@ -61,8 +61,12 @@ func (l *ladder) solve(rungs []rung) led {
 		from = math.Max(from, in)
 	}
 	far := math.Max(0, edge*l.out-from) / l.c.k // of the object's edge, plotted
+	first := run + 4
+	if l.c.clear {
+		first = far + l.c.st.First
+	}
 	var all []upright
-	for d := run + 4; d <= far+80; d += 5 {
+	for d := first; d <= far+80; d += 5 {
 		all = append(all, l.upright(rungs, (from+l.c.mm(d))*l.out))
 	}
 	slices.SortStableFunc(all, func(a, b upright) int { return cmp.Compare(a.led.cost, b.led.cost) })
@@ -223,10 +227,10 @@ func together(a, b [3]geom.Vec, k float64) float64 {
 			}
 		}
 	}
-	const near = 2.5 // plotted
+	const near, same = 2.5, 1.0 // plotted
 	d, e := a[1].Sub(a[0]), b[1].Sub(b[0])
-	if math.Abs(d.Cross(e)) < 0.1*math.Abs(d.Dot(e)) && math.Abs(b[0].Sub(a[0]).Cross(d)) < near*k*d.Len() {
-		return 15
+	if apart := math.Abs(b[0].Sub(a[0]).Cross(d)); math.Abs(d.Cross(e)) < 0.1*math.Abs(d.Dot(e)) && apart < near*k*d.Len() {
+		return either(apart < same*k*d.Len(), 200.0, 20)
 	}
 	return 0
 }
