@@ -148,7 +148,7 @@ func (w *writer) index() []planned {
 		{"A-303", "DETAILS AT DOOR, ENDS AND SPLICE", "Section at a door sill, an end of the ledger from outside and from its side, splices, guard posts, with their checks.", (*writer).endSheet, (*writer).setSizes, false},
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes, false},
-		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopSizes, false},
+		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopOrSet, false},
 		{"A-601", "EXPLODED AXONOMETRIC", "The parts at one block drawn apart along the wall's normal in building order, and assembled.", (*writer).explodedSheet, (*writer).setSizes, false},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
 		{"S-502", "DRILL TEMPLATE, FULL SIZE", "Outside face of the block at full size to drill through, in pages of letter or A4 size.", (*writer).templateSheet, (*writer).pageSizes, false},
@@ -244,6 +244,9 @@ func (w *writer) shopSizes() []string {
 	}
 	return sizesFrom("ANSI B")
 }
+
+// shopOrSet are the size of a site office and those of the set, so that a set comes in no third size.
+func (w *writer) shopOrSet() []string { return append(w.shopSizes()[:1], w.setSizes()...) }
 
 func sizesFrom(name string) []string {
 	first, ok := stock.SheetSizeOf(name)
