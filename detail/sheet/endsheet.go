@@ -186,7 +186,7 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
-	c.sides(p.Window)
+	c.corners(p.Window)
 	path := w.a.FlashingPathAt(x)
 	edge := p.Window.Max.X
 	c.dims(right, []tick{{f.LedgerTop, edge}, {f.DeckTop, edge}, {0, f.CladOut}, {d.Threshold.MM(), f.CladOut}})
@@ -197,13 +197,6 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 	w.doorNotes(c, p, n)
 	c.finish()
 	return c
-}
-
-// sides writes which side of a section is inside, under the view.
-func (c *composer) sides(win geom.Box) {
-	y := win.Min.Y - c.mm(3.5)
-	c.text(render.Note, geom.Vec{X: win.Min.X, Y: y}, 2.5, render.TopLeft, 0, "INSIDE")
-	c.text(render.Note, geom.Vec{X: win.Max.X, Y: y}, 2.5, render.TopRight, 0, "OUTSIDE")
 }
 
 // doorNotes name the layers at the sill in the order water meets them.

@@ -105,7 +105,7 @@ func (w *writer) endSide(k float64) *composer {
 	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, s.Project.System), p.Window)
 	c.breaks(p)
-	c.sides(p.Window)
+	c.corners(p.Window)
 	foot := p.Window.Min.Y
 	c.dims(bottom, []tick{{0, foot}, {f.InsulOut, foot}, {f.LedgerBack, f.LedgerBottom}, {f.LedgerFront, f.LedgerBottom}}, "INSULATION <>", "GAP <>", "")
 	if up := s.Water.Flashing.EndDam.MM(); up > 0 {

@@ -58,7 +58,7 @@ func (w *writer) headView(p view.Picture, b int, k float64) *composer {
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	f, s, win := w.a.Frame, w.a.Spec, p.Window
-	c.split = f.LedgerTop + 12
+	c.split = math.Min(f.BlockTopFront, f.LedgerTopFront) - 5
 	c.corners(win)
 	path := w.a.FlashingPathAt(w.cutAtBlock(b))
 	c.dims(left, alone(c.sys, tick{path.V[1].Y, win.Min.X}, tick{path.V[0].Y, win.Min.X}), "LEG OF F1 <>")
