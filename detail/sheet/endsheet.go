@@ -218,7 +218,7 @@ func (w *writer) doorNotes(c *composer, p view.Picture, n int) {
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(-f.DeckTop)+" BELOW THE FLOOR", "BY OTHERS")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.4)
 	w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.6*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+" UP TO THE SILL")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.6), w.layerName("wrb")+" UP TO THE SILL")
 	if f.Gap() > 0 {
 		c.call(right, geom.Vec{X: (f.InsulOut + f.LedgerBack) / 2, Y: f.LedgerBottom + 0.25*(f.LedgerTop-f.LedgerBottom)}, render.Dot, fmt.Sprintf("OPEN GAP %s: DO NOT FILL", w.text(f.Gap())))
 		w.airArrows(c)

@@ -114,7 +114,7 @@ func (w *writer) endSide(k float64) *composer {
 	c.dims(right, []tick{{f.LedgerBottom, f.LedgerFront}, {f.LedgerTopFront, f.LedgerFront}, {f.DeckTop, p.Window.Max.X}})
 	w.say(c, left, p, detail.Rim, 0.5, 0.3)
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.85)
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+" RUNS ON")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.7), w.layerName("wrb")+" RUNS ON")
 	w.sayOf(c, right, p, detail.Cladding, 0.5, 0.5, w.overDeck)
 	w.insulationNote(c, p, "RUNS ON PAST THE LEDGER")
 	c.call(right, geom.Vec{X: (f.LedgerBack + f.LedgerFront) / 2, Y: f.LedgerBottom + 0.35*(f.LedgerTop-f.LedgerBottom)}, render.Dot, "L1 END OF LEDGER")

@@ -58,7 +58,7 @@ func (w *writer) headView(p view.Picture, b int, k float64) *composer {
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	f, s, win := w.a.Frame, w.a.Spec, p.Window
-	c.split = math.Min(f.BlockTopFront, f.LedgerTopFront) - 5
+	c.split = f.LedgerTop + 12
 	c.corners(win)
 	path := w.a.FlashingPathAt(w.cutAtBlock(b))
 	c.dims(left, alone(c.sys, tick{path.V[1].Y, win.Min.X}, tick{path.V[0].Y, win.Min.X}), "LEG OF F1 <>")
@@ -95,7 +95,7 @@ func (w *writer) headNotes(c *composer, p view.Picture, b int) {
 	}
 	w.say(c, right, p, detail.Ledger, 0.5, 0.5)
 	w.say(c, right, p, detail.Decking, 0.6, 0.5)
-	w.filmNote(c, p, detail.Wrap, func(v geom.Vec) bool { return v.X > f.BlockOut*0.4 }, "M2 CAP ON THE BLOCK, FALLS OUTWARD")
+	w.filmNote(c, p, detail.Wrap, func(v geom.Vec) bool { return v.X > f.BlockOut*0.75 }, "M2 CAP ON THE BLOCK, FALLS OUTWARD")
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.9)
 	w.insulationNote(c, p, "CUT CLOSE ROUND THE BLOCK")
 	if b < 0 || w.a.PatchBox(b).Empty() {

@@ -84,20 +84,32 @@ func (l *ladder) solve(rungs []rung) led {
 	return best.led
 }
 
-// reorder exchanges neighbours as long as that takes away a crossing.
+// reorder takes rungs to other places among the others as long as that takes away a crossing.
 func (l *ladder) reorder(u *upright) {
 	for was := math.Inf(1); u.led.cost < was && u.led.cost >= clash; {
 		was = u.led.cost
-		for i := 1; i < len(u.rows); i++ {
-			v := upright{rungs: slices.Clone(u.rungs), rows: slices.Clone(u.rows), led: led{x: u.led.x}}
-			v.rungs[i-1], v.rungs[i] = v.rungs[i], v.rungs[i-1]
-			v.rows[i-1], v.rows[i] = v.rows[i], v.rows[i-1]
-			v.pick(l)
-			if l.settle(&v); v.led.cost < u.led.cost {
-				*u = v
+		for i := range u.rows {
+			for j := range u.rows {
+				if i == j || u.led.cost < clash {
+					continue
+				}
+				v := upright{rungs: moved(u.rungs, i, j), rows: moved(u.rows, i, j), led: led{x: u.led.x}}
+				v.pick(l)
+				if v.led.cost >= u.led.cost {
+					continue
+				}
+				if l.settle(&v); v.led.cost < u.led.cost {
+					*u = v
+				}
 			}
 		}
 	}
+}
+
+// moved is a copy of a list with one of it at another place.
+func moved[T any](list []T, from, to int) []T {
+	v := list[from]
+	return slices.Insert(slices.Delete(slices.Clone(list), from, from+1), to, v)
 }
 
 // settle looks at what the leaders of a column run through, those alone that are taken, until none has to give way.

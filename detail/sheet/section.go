@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"standclear/detail"
+	"standclear/detail/sheet/judge"
 	"standclear/detail/spec"
 	"standclear/detail/view"
 	"standclear/geom"
@@ -16,6 +17,9 @@ const origin = "outer face of sheathing x finished floor"
 // sectionSheet draws the section at a block and the section between blocks, side by side on one
 // floor line.
 func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
+	if sizes := w.setSizes(); w.tight > 1 && l.size.Name != sizes[len(sizes)-1] {
+		return "", false // keys would stand far off: a larger sheet first
+	}
 	b := w.sectionBlock()
 	at := w.once(fmt.Sprint("section at a block, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), w.sectionOptions()) })
 	between := w.sectionOptions()
@@ -36,7 +40,7 @@ func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	if fits { // what room is left shows the block larger
 		for _, a := range []arrangement{{2, false}, {2, true}, {1, false}, {1, true}} {
 			if more := w.sections(at, mid, b, c.k, a); len(more) > 2 {
-				if r := row(more); r.extent.W() <= room.W()*c.k && r.extent.H() <= room.H()*c.k {
+				if r := row(more); r.extent.W() <= room.W()*c.k && r.extent.H() <= room.H()*c.k && w.sound(s, more[2]) {
 					views = more
 					break
 				}
@@ -45,6 +49,18 @@ func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	}
 	w.beside(s, room, views, []string{"1", "2", "3"}, []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS", headTitle})
 	return w.scale(c.k).Text, fits
+}
+
+// sound reports whether a view keeps the hard rules by itself: what is only shown once more is left out before it
+// spoils a sheet.
+func (w *writer) sound(s *render.Sheet, c *composer) bool {
+	alone := *s
+	p := c.paper()
+	alone.Views, alone.Items = nil, nil
+	alone.Size = render.Size{Name: "view", W: p.W() + 40, H: p.H() + 40}
+	w.place(&alone, c, "3", headTitle, origin, pt(20-p.Min.X, 20-p.Min.Y))
+	found, err := judge.Layout(&alone)
+	return err == nil && len(found) == 0
 }
 
 const headTitle = "BLOCK AND FLASHING, ENLARGED"

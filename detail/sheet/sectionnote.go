@@ -144,6 +144,16 @@ func near(z float64) func(geom.Vec) bool {
 	return func(v geom.Vec) bool { return math.Abs(v.Y-z) < 3 }
 }
 
+// atLedger picks points at a share of the ledger's height; for a ruled leader, most of the height.
+func (w *writer) atLedger(c *composer, share float64) func(geom.Vec) bool {
+	f := w.a.Frame
+	high := f.LedgerTop - f.LedgerBottom
+	if !c.ruled {
+		return near(f.LedgerBottom + share*high)
+	}
+	return func(v geom.Vec) bool { return v.Y > f.LedgerBottom+0.15*high && v.Y < f.LedgerBottom+0.9*high }
+}
+
 // filmNote points at a membrane as it is drawn, at the first of its points that match picks.
 func (w *writer) filmNote(c *composer, p view.Picture, role detail.Role, match func(geom.Vec) bool, words string) {
 	w.filmNoteOn(c, right, p, role, match, words)
@@ -389,7 +399,7 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	if m := w.layerName("cavity"); m != "" {
 		c.call(right, geom.Vec{X: (f.InsulOut + f.CavityOut) / 2, Y: p.Window.Max.Y * 0.55}, render.Dot, caps(m+" "+w.text(f.CavityOut-f.InsulOut)+", VENTILATED CAVITY BETWEEN"))
 	}
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+", CONTINUOUS")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.7), w.layerName("wrb")+", CONTINUOUS")
 	w.flashNote(c, p)
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(s.Deck.DeckGap.MM())+" OFF THE CLADDING")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.3)
