@@ -35,7 +35,11 @@ func (t *taken) add(c *composer, items []render.Item, x geom.Xform, scale float6
 		case render.Text:
 			t.texts = append(t.texts, letterBox(x.Apply(it.At), it.Height*scale, it.Align, it.Rot, it.Lines, c.k, it.Bold))
 		case render.Leader:
-			t.path(&t.leaders, geom.Polyline(it.Points...).Transform(x), c.k)
+			to := &t.leaders
+			if it.Pen != render.Note {
+				to = &t.lines // an arrow of water, air or force may be crossed
+			}
+			t.path(to, geom.Polyline(it.Points...).Transform(x), c.k)
 		case render.Dim:
 			pic := it.Picture(c.st, c.k, c.number)
 			for i, l := range pic.Lines {

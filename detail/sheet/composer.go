@@ -33,6 +33,11 @@ type composer struct {
 	blocked   [2][]span // plotted heights taken by chains on that side
 	extent    geom.Box  // model: everything
 	noteWidth float64   // plotted, widest line of a note
+	ruled     bool      // leaders at one angle
+	clear     bool      // ruled notes stand beside the object, not in its white parts
+	keys      bool      // of keynotes in place of words; the words stand in the legend
+	split     float64   // model height above which ruled leaders run up, below it down
+	legend    []keyed
 }
 
 // composer starts a view at k model millimetres per plotted millimetre.
@@ -120,8 +125,13 @@ func (c *composer) finish() {
 		c.placeChains(s)
 	}
 	c.placeLevels()
-	c.placeNotes(left)
-	c.placeNotes(right)
+	for s := left; s <= right; s++ {
+		if c.ruled && c.levelsOn(s) < 2 {
+			c.placeLadder(s)
+		} else {
+			c.placeNotes(s)
+		}
+	}
 	for _, t := range c.tags {
 		c.placeTag(t)
 	}

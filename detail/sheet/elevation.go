@@ -99,6 +99,7 @@ func (w *writer) elevationOptions() view.Options {
 // elevation composes the view at one scale.
 func (w *writer) elevation(p view.Picture, k float64) *composer {
 	c := w.composer(k)
+	c.ruled, c.clear, c.split = true, true, w.a.Frame.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	w.elevationBreaks(c, p)
 	w.boltCentres(c)

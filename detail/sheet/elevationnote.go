@@ -133,7 +133,11 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 		b := w.a.Blocks[0]
 		c.call(left, geom.Vec{X: b.Box.Min.X, Y: (b.Box.Min.Z + b.Box.Max.Z) / 2}, render.Arrow, w.countLine())
 	}
-	c.call(left, geom.Vec{X: 0, Y: f.LedgerBottom + 20}, render.Arrow, "LEDGER L1, OUTLINE ONLY")
+	var end []geom.Vec
+	for _, t := range []float64{0.1, 0.3, 0.5, 0.7, 0.9} {
+		end = append(end, geom.Vec{X: 0, Y: f.LedgerBottom + t*(f.LedgerTop-f.LedgerBottom)})
+	}
+	c.callOn(left, end, render.Arrow, "LEDGER L1, OUTLINE ONLY")
 	c.call(left, geom.Vec{X: edge + 60, Y: f.RimBottom}, render.Arrow, "RIM BEHIND (DASHED): NO BOLT OUTSIDE IT")
 	if j, ok := firstAfter(w.a.HouseJoists, edge); ok {
 		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, w.houseJoistWords()+fmt.Sprintf(" BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(w.leastToJoist())))

@@ -183,9 +183,10 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 		}})
 	})
 	c := w.composer(k)
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
-	c.sides(p.Window)
+	c.corners(p.Window)
 	path := w.a.FlashingPathAt(x)
 	edge := p.Window.Max.X
 	c.dims(right, []tick{{f.LedgerTop, edge}, {f.DeckTop, edge}, {0, f.CladOut}, {d.Threshold.MM(), f.CladOut}})
@@ -196,13 +197,6 @@ func (w *writer) doorSection(n int, x, k float64) *composer {
 	w.doorNotes(c, p, n)
 	c.finish()
 	return c
-}
-
-// sides writes which side of a section is inside, under the view.
-func (c *composer) sides(win geom.Box) {
-	y := win.Min.Y - c.mm(3.5)
-	c.text(render.Note, geom.Vec{X: win.Min.X, Y: y}, 2.5, render.TopLeft, 0, "INSIDE")
-	c.text(render.Note, geom.Vec{X: win.Max.X, Y: y}, 2.5, render.TopRight, 0, "OUTSIDE")
 }
 
 // doorNotes name the layers at the sill in the order water meets them.
@@ -224,7 +218,7 @@ func (w *writer) doorNotes(c *composer, p view.Picture, n int) {
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(-f.DeckTop)+" BELOW THE FLOOR", "BY OTHERS")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.4)
 	w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.6*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+" UP TO THE SILL")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.6), w.layerName("wrb")+" UP TO THE SILL")
 	if f.Gap() > 0 {
 		c.call(right, geom.Vec{X: (f.InsulOut + f.LedgerBack) / 2, Y: f.LedgerBottom + 0.25*(f.LedgerTop-f.LedgerBottom)}, render.Dot, fmt.Sprintf("OPEN GAP %s: DO NOT FILL", w.text(f.Gap())))
 		w.airArrows(c)

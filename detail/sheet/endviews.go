@@ -38,6 +38,7 @@ func (w *writer) endElevation(k float64) *composer {
 	p := w.once("ledger end from outside", func() view.Picture {
 		return view.Look(w.a, view.FromOutside(0), view.Options{Window: win, Behind: map[detail.Role]bool{detail.BlockPly: true}, Only: func(p *detail.Part) bool { return show[p.Role] }})
 	})
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, w.a.Spec.Project.System), win)
 	for s := left; s <= top; s++ {
 		lo, hi := win.Min.Y, win.Max.Y
@@ -101,9 +102,10 @@ func (w *writer) endSide(k float64) *composer {
 			detail.Threshold: true, detail.HouseJoist: true, detail.Screen: true,
 		}})
 	})
+	c.ruled, c.split = true, f.LedgerTop
 	c.add(p.Draw(k, s.Project.System), p.Window)
 	c.breaks(p)
-	c.sides(p.Window)
+	c.corners(p.Window)
 	foot := p.Window.Min.Y
 	c.dims(bottom, []tick{{0, foot}, {f.InsulOut, foot}, {f.LedgerBack, f.LedgerBottom}, {f.LedgerFront, f.LedgerBottom}}, "INSULATION <>", "GAP <>", "")
 	if up := s.Water.Flashing.EndDam.MM(); up > 0 {
@@ -112,7 +114,7 @@ func (w *writer) endSide(k float64) *composer {
 	c.dims(right, []tick{{f.LedgerBottom, f.LedgerFront}, {f.LedgerTopFront, f.LedgerFront}, {f.DeckTop, p.Window.Max.X}})
 	w.say(c, left, p, detail.Rim, 0.5, 0.3)
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.85)
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+" RUNS ON")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.7), w.layerName("wrb")+" RUNS ON")
 	w.sayOf(c, right, p, detail.Cladding, 0.5, 0.5, w.overDeck)
 	w.insulationNote(c, p, "RUNS ON PAST THE LEDGER")
 	c.call(right, geom.Vec{X: (f.LedgerBack + f.LedgerFront) / 2, Y: f.LedgerBottom + 0.35*(f.LedgerTop-f.LedgerBottom)}, render.Dot, "L1 END OF LEDGER")

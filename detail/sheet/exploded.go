@@ -104,7 +104,11 @@ func (w *writer) explodedSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	fits := c.k <= smallest && band.under(corner, c.mm(balloonRow+balloonR+3))
 	fits = w.addAssembled(c, e, band, pt(room.Max.X-2, room.Max.Y-4).Sub(at).Mul(c.k)) && fits
 	c.extent = geom.Box{Min: room.Min.Sub(at).Add(pt(0, headingHigh)).Mul(c.k), Max: room.Max.Sub(at).Mul(c.k)}
-	c.heading("1", "EXPLODED AXONOMETRIC AT BLOCK "+w.a.Blocks[e.n.block].Mark, noScale+". DO NOT DIMENSION. LAYERS, LEDGER, RIM AND JOISTS RUN ON PAST THE BLOCK WHERE THEY ARE CUT OFF HERE", 0)
+	words := noScale + ". DO NOT DIMENSION. LAYERS, LEDGER, RIM AND JOISTS RUN ON PAST THE BLOCK WHERE THEY ARE CUT OFF HERE"
+	if len(w.a.HouseJoists) == 0 {
+		words += ". HOUSE JOISTS RUN ALONG THE RIM: NOT DRAWN, THE PROJECT DOES NOT PLACE THEM"
+	}
+	c.heading("1", "EXPLODED AXONOMETRIC AT BLOCK "+w.a.Blocks[e.n.block].Mark, words, 0)
 	v := render.View{ID: "1", Title: "EXPLODED AXONOMETRIC", Origin: pictorialOrigin, Scale: render.Scale{K: c.k, Text: noScale}, At: at, Window: c.extent, Items: c.items}
 	s.Views = append(s.Views, v)
 	items, _, _ := t.draw(room.Min.X, foot, t.height()+1)

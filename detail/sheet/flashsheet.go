@@ -20,9 +20,9 @@ func (w *writer) flashingSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	side := room
 	side.Min.X = room.Max.X - column1
 	scale, fits := "NTS", false
-	scales := [][2]float64{{2, 4}, {2, 8}, {4, 8}}
+	scales := [][2]float64{{1, 2}, {2, 4}, {2, 8}, {4, 8}}
 	if w.unit() == render.Millimetre {
-		scales = [][2]float64{{2, 5}, {2, 10}, {5, 10}}
+		scales = [][2]float64{{1, 2}, {2, 5}, {2, 10}, {5, 10}}
 	}
 	for i, k := range scales {
 		scale = w.scale(k[0]).Text

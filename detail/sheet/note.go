@@ -11,7 +11,9 @@ import (
 
 // note is one text in a column beside the view, with a leader to what it names.
 type note struct {
-	anchor geom.Vec // model
+	anchor geom.Vec   // model
+	points []geom.Vec // where its leader may end as well, the anchor first
+	words  []string
 	lines  []string
 	end    render.LeaderEnd
 	level  bool // a level: target symbol, line straight to the edge
@@ -22,11 +24,16 @@ const landing = 5.0 // plotted, level part of a leader at the text
 
 // call registers a note on a given side.
 func (c *composer) call(s side, anchor geom.Vec, end render.LeaderEnd, words ...string) {
+	c.callOn(s, []geom.Vec{anchor}, end, words...)
+}
+
+// callOn registers a note with the points at which its leader may end, the best first.
+func (c *composer) callOn(s side, points []geom.Vec, end render.LeaderEnd, words ...string) {
 	var lines []string
 	for _, w := range words {
 		lines = append(lines, wrap(w, c.st.Text, c.noteWidth, false)...)
 	}
-	c.notes[s] = append(c.notes[s], note{anchor: anchor, lines: lines, end: end})
+	c.notes[s] = append(c.notes[s], note{anchor: points[0], points: points, words: words, lines: lines, end: end})
 }
 
 // level registers a level mark: the height z at the object's edge, named.

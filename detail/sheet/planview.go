@@ -90,6 +90,7 @@ func (w *writer) planOptions(win geom.Box) view.Options {
 // plan composes the whole plan.
 func (w *writer) plan(p view.Picture, k float64) *composer {
 	c := w.composer(k)
+	c.ruled, c.clear, c.split = true, true, 0
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	length := w.a.Spec.Ledger.Length.MM()

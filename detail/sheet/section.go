@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"standclear/detail"
+	"standclear/detail/sheet/judge"
 	"standclear/detail/spec"
 	"standclear/detail/view"
 	"standclear/geom"
@@ -16,27 +17,115 @@ const origin = "outer face of sheathing x finished floor"
 // sectionSheet draws the section at a block and the section between blocks, side by side on one
 // floor line.
 func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
+	if sizes := w.setSizes(); w.tight > 1 && l.size.Name != sizes[len(sizes)-1] {
+		return "", false // keys would stand far off: a larger sheet first
+	}
 	b := w.sectionBlock()
 	at := w.once(fmt.Sprint("section at a block, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), w.sectionOptions()) })
 	between := w.sectionOptions()
 	between.Leave[detail.Wrap], between.Leave[detail.Patch] = true, true // of the block beyond
 	mid := w.once(fmt.Sprint("section between, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutBetween()), between) })
 	room := w.room(l)
-	var one, two *composer
-	try := func(k float64) *composer {
-		one, two = w.sectionAt(at, b, k), w.sectionBetween(mid, k)
-		low := math.Min(one.extent.Min.Y, two.extent.Min.Y)
-		one.extent.Min.Y, two.extent.Min.Y = low, low // titles in line
-		one.title("1", w.blockTitle(b), w.scale(k).Text)
-		two.title("2", "SECTION BETWEEN BLOCKS", w.scale(k).Text)
-		both := *one
-		h := geom.Box{Min: geom.Vec{Y: math.Min(one.extent.Min.Y, two.extent.Min.Y)}, Max: geom.Vec{X: one.extent.W() + two.extent.W() + one.mm(12), Y: math.Max(one.extent.Max.Y, two.extent.Max.Y)}}
-		both.extent = h
-		return &both
+	var views []*composer
+	c, fits := w.choose(w.a.Spec.Sheets.Section, 2, 8, geom.Vec{X: room.W(), Y: room.H()}, func(k float64) *composer {
+		var c *composer
+		for _, a := range []arrangement{{0, false}, {0, true}} {
+			views = w.sections(at, mid, b, k, a)
+			if c = row(views); c.extent.W() <= room.W()*k && c.extent.H() <= room.H()*k {
+				return c
+			}
+		}
+		return c
+	})
+	if fits { // what room is left shows the block larger
+		for _, a := range []arrangement{{2, false}, {2, true}, {1, false}, {1, true}} {
+			if more := w.sections(at, mid, b, c.k, a); len(more) > 2 {
+				if r := row(more); r.extent.W() <= room.W()*c.k && r.extent.H() <= room.H()*c.k && w.sound(s, more[2]) {
+					views = more
+					break
+				}
+			}
+		}
 	}
-	c, fits := w.choose(w.a.Spec.Sheets.Section, 2, 8, geom.Vec{X: room.W(), Y: room.H()}, try)
-	w.beside(s, room, []*composer{one, two}, []string{"1", "2"}, []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS"})
+	w.beside(s, room, views, []string{"1", "2", "3"}, []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS", headTitle})
 	return w.scale(c.k).Text, fits
+}
+
+// sound reports whether a view keeps the hard rules by itself: what is only shown once more is left out before it
+// spoils a sheet.
+func (w *writer) sound(s *render.Sheet, c *composer) bool {
+	alone := *s
+	p := c.paper()
+	alone.Views, alone.Items = nil, nil
+	alone.Size = render.Size{Name: "view", W: p.W() + 40, H: p.H() + 40}
+	w.place(&alone, c, "3", headTitle, origin, pt(20-p.Min.X, 20-p.Min.Y))
+	found, err := judge.Layout(&alone)
+	return err == nil && len(found) == 0
+}
+
+const headTitle = "BLOCK AND FLASHING, ENLARGED"
+
+// arrangement is how the sheet of sections is laid out.
+type arrangement struct {
+	head  int  // the enlarged view: 2 of the whole block, 1 of its head, 0 of nothing
+	below bool // keynotes under the sections, not beside them
+}
+
+// sections composes the two sections at one scale and, where asked for, the head of the first larger.
+func (w *writer) sections(at, mid view.Picture, b int, k float64, a arrangement) []*composer {
+	large := w.larger(k)
+	if large == 0 || b < 0 {
+		a.head = 0
+	}
+	var win *geom.Box
+	if a.head > 0 {
+		h := w.headWindow(b, a.head == 2)
+		win = &h
+	}
+	one := w.composed(fmt.Sprint("at a block", k, w.tight, a.head), func() *composer { return w.sectionAt(at, b, k, win) })
+	two := w.composed(fmt.Sprint("between", k, w.tight), func() *composer { return w.sectionBetween(mid, k) })
+	views := []*composer{one, two}
+	titles := []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS"}
+	low := math.Min(one.extent.Min.Y, two.extent.Min.Y)
+	for i, c := range views {
+		if !a.below {
+			c.legendBeside()
+		}
+		c.extent.Min.Y = math.Min(low, c.extent.Min.Y) // titles in line
+		c.title(fmt.Sprint(i+1), titles[i], w.scale(k).Text)
+		if a.below {
+			c.legendBelow()
+		}
+	}
+	if a.head == 0 {
+		return views
+	}
+	o := w.sectionOptions()
+	o.Window = *win
+	head := w.once(fmt.Sprint("block enlarged ", a.head), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), o) })
+	three := w.composed(fmt.Sprint("enlarged", large, w.tight, a.head), func() *composer { return w.headView(head, b, large) })
+	three.title("3", headTitle, w.scale(large).Text)
+	return append(views, three)
+}
+
+// row is the room of views beside each other, the first two on one line.
+func row(cs []*composer) *composer {
+	out := *cs[0]
+	box := geom.Box{}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for i, c := range cs {
+		p := c.paper()
+		box.Max.X += p.W() + either(i > 0, 12.0, 0)
+		if i < 2 {
+			lo, hi = math.Min(lo, p.Min.Y), math.Max(hi, p.Max.Y)
+		}
+	}
+	box.Max.Y = hi - lo
+	for _, c := range cs[2:] {
+		box.Max.Y = math.Max(box.Max.Y, c.paper().H())
+	}
+	out.extent = geom.Box{Max: box.Max.Mul(out.k)}
+	return &out
 }
 
 func (w *writer) blockTitle(b int) string {
@@ -52,14 +141,20 @@ func (w *writer) beside(s *render.Sheet, room geom.Box, cs []*composer, ids, tit
 	for _, c := range cs {
 		p := c.paper()
 		total += p.W()
-		lo, hi = math.Min(lo, p.Min.Y), math.Max(hi, p.Max.Y)
+		if c.k == cs[0].k {
+			lo, hi = math.Min(lo, p.Min.Y), math.Max(hi, p.Max.Y)
+		}
 	}
 	gap := math.Max(12, (room.W()-total)/float64(len(cs)+1))
 	x := room.Min.X + math.Min(gap, (room.W()-total-12*float64(len(cs)-1))/2)
 	y := room.Min.Y + (room.H()-(hi-lo))/2 - lo
 	for i, c := range cs {
 		p := c.paper()
-		w.place(s, c, ids[i], titles[i], origin, pt(x-p.Min.X, y))
+		at := y
+		if c.k != cs[0].k { // of another scale: its own height, in the middle of the others
+			at += (hi + lo - p.Max.Y - p.Min.Y) / 2
+		}
+		w.place(s, c, ids[i], titles[i], origin, pt(x-p.Min.X, at))
 		x += p.W() + gap
 	}
 }
@@ -68,11 +163,8 @@ func (w *writer) beside(s *render.Sheet, room geom.Box, cs []*composer, ids, tit
 // inside and of deck outside.
 func (w *writer) sectionWindow() geom.Box {
 	f := w.a.Frame
-	reach := []float64{390, 300, 240, 180}[w.tight]
-	high := reach
-	if w.tight < 2 {
-		high += 190 // a sheet is wider than two sections: what is left is height
-	}
+	reach := []float64{240, 220, 200, 180}[w.tight]
+	high := []float64{400, 330, 260, 200}[w.tight]
 	lowest := math.Min(math.Min(f.PlateBottom, f.LedgerBottom), f.BlockBottom)
 	return geom.Box{
 		Min: geom.Vec{X: math.Min(f.FinishIn, f.BackingIn) - reach*0.8, Y: lowest - high*0.9},
@@ -199,16 +291,19 @@ func nearestOf(xs []float64, x float64) float64 {
 	return best
 }
 
-// sectionAt composes the section through the bolts of block b.
-func (w *writer) sectionAt(p view.Picture, b int, k float64) *composer {
+// sectionAt composes the section through the bolts of block b, with the outline of what another view shows larger.
+func (w *writer) sectionAt(p view.Picture, b int, k float64, larger *geom.Box) *composer {
 	c := w.sectionBase(p, k)
 	f := w.a.Frame
 	c.dims(bottom, w.depthTicks(f.BackingIn, f.RimIn, f.RimOut, 0, f.BlockOut, f.LedgerBack, f.LedgerFront))
 	c.dims(bottom, w.depthTicks(f.RimOut, 0, f.LedgerBack, f.LedgerFront), "-", "STAND-OFF <>", "-")
 	g := w.a.Grip(w.a.Spec.Fasteners.Sets()[0])
 	c.dims(bottom, w.depthTicks(g.Inner, g.Outer), "GRIP <>")
-	w.boltLines(c)
+	w.boltLines(c, math.Inf(-1))
 	w.heightChains(c, p)
+	if larger != nil {
+		c.around(*larger, "3", "A-301")
+	}
 	w.atNotes(c, p, b)
 	c.finish()
 	return c
@@ -233,12 +328,12 @@ func (w *writer) boltEnds(set *spec.Set) (tip, head float64) {
 	return under - w.a.BoltLength(set).MM(), under + detail.Hex(set.Diameter).Head.MM()
 }
 
-// boltLines draws the axis of every row and the run of the thread.
-func (w *writer) boltLines(c *composer) {
+// boltLines draws the axis of every row and the run of the thread, from a depth on outward.
+func (w *writer) boltLines(c *composer, from float64) {
 	for _, r := range w.a.Rows {
 		tip, head := w.boltEnds(r.Set)
-		c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: tip - c.mm(3), Y: r.Z}, geom.Vec{X: head + c.mm(3), Y: r.Z})})
-		if r.Set.Kind != "bolt" {
+		c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: math.Max(tip, from) - c.mm(3), Y: r.Z}, geom.Vec{X: head + c.mm(3), Y: r.Z})})
+		if r.Set.Kind != "bolt" || tip < from {
 			continue
 		}
 		thread := r.Set.Thread.MM()
@@ -255,16 +350,21 @@ func (w *writer) boltLines(c *composer) {
 // sectionBase draws the picture, its break lines and the inside and outside tags.
 func (w *writer) sectionBase(p view.Picture, k float64) *composer {
 	c := w.composer(k)
+	c.ruled, c.keys = true, true
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	f := w.a.Frame
-	top := p.Window.Max.Y + c.mm(5.5)
-	c.tags = append(c.tags, tag{geom.Vec{X: p.Window.Min.X, Y: top}, 1, "INSIDE"}, tag{geom.Vec{X: p.Window.Max.X, Y: top}, -1, "OUTSIDE"})
-	c.dims(top_, w.topTicks(p, f))
+	c.split = f.LedgerTop
+	c.corners(p.Window)
+	c.dims(top, w.topTicks(p, f))
 	return c
 }
 
-const top_ = top
+// corners tags the sides of a section over its upper corners.
+func (c *composer) corners(win geom.Box) {
+	top := win.Max.Y + c.mm(5.5)
+	c.tags = append(c.tags, tag{geom.Vec{X: win.Min.X, Y: top}, 1, "INSIDE"}, tag{geom.Vec{X: win.Max.X, Y: top}, -1, "OUTSIDE"})
+}
 
 // topTicks measures the layers of the wall above.
 func (w *writer) topTicks(p view.Picture, f detail.Frame) []tick {

@@ -27,7 +27,7 @@ func (w *writer) sayOf(c *composer, s side, p view.Picture, role detail.Role, fx
 	if part.Thin {
 		end = render.Arrow
 	}
-	c.call(s, at, end, w.label(part, words...))
+	c.callOn(s, c.spots(p, at, role, match), end, w.label(part, words...))
 }
 
 // atNotes names what the section at a block shows: inside on the left, outside on the right.
@@ -144,31 +144,53 @@ func near(z float64) func(geom.Vec) bool {
 	return func(v geom.Vec) bool { return math.Abs(v.Y-z) < 3 }
 }
 
+// atLedger picks points at a share of the ledger's height; for a ruled leader, most of the height.
+func (w *writer) atLedger(c *composer, share float64) func(geom.Vec) bool {
+	f := w.a.Frame
+	high := f.LedgerTop - f.LedgerBottom
+	if !c.ruled {
+		return near(f.LedgerBottom + share*high)
+	}
+	return func(v geom.Vec) bool { return v.Y > f.LedgerBottom+0.15*high && v.Y < f.LedgerBottom+0.9*high }
+}
+
 // filmNote points at a membrane as it is drawn, at the first of its points that match picks.
 func (w *writer) filmNote(c *composer, p view.Picture, role detail.Role, match func(geom.Vec) bool, words string) {
+	w.filmNoteOn(c, right, p, role, match, words)
+}
+
+// filmNoteOn does so on a given side; a ruled leader may end at any point that match picks.
+func (w *writer) filmNoteOn(c *composer, s side, p view.Picture, role detail.Role, match func(geom.Vec) bool, words string) {
+	var points []geom.Vec
 	for _, q := range p.Pieces {
 		if q.Part.Role != role {
 			continue
 		}
 		for _, l := range p.Films(q, c.k) {
-			if at, ok := pointOn(l, match); ok {
-				c.call(right, at, render.Arrow, caps(words))
-				return
-			}
+			points = append(points, pointsOn(l, match)...)
 		}
+	}
+	if len(points) > 0 {
+		const most = 12
+		few := points[:1]
+		for i := most; i < len(points); i += max(1, len(points)/most) {
+			few = append(few, points[i])
+		}
+		c.callOn(s, few, render.Arrow, caps(words))
 	}
 }
 
-// pointOn walks a path by hundredths of each side to the first point that match picks.
-func pointOn(l geom.Path, match func(geom.Vec) bool) (geom.Vec, bool) {
+// pointsOn walks a path by hundredths of each side to the points that match picks.
+func pointsOn(l geom.Path, match func(geom.Vec) bool) []geom.Vec {
+	var out []geom.Vec
 	for i := 1; i < len(l.V); i++ {
 		for k := range 101 {
 			if v := l.V[i-1].Lerp(l.V[i].Vec, float64(k)/100); match(v) {
-				return v, true
+				out = append(out, v)
 			}
 		}
 	}
-	return geom.Vec{}, false
+	return out
 }
 
 // joistNotes names the deck joist and its hanger beyond the cut.
@@ -184,7 +206,13 @@ func (w *writer) joistNotes(c *composer, p view.Picture) {
 	}
 	low := f.LedgerTop - j.Depth.MM()
 	if joist {
-		c.call(right, geom.Vec{X: f.LedgerFront + 0.72*(p.Window.Max.X-f.LedgerFront), Y: low + 0.35*j.Depth.MM()}, render.Dot,
+		var at []geom.Vec
+		for _, t := range []float64{0.72, 0.9, 0.6, 0.5, 0.4, 0.3} {
+			for _, u := range []float64{0.35, 0.5, 0.2, 0.65} {
+				at = append(at, geom.Vec{X: f.LedgerFront + t*(p.Window.Max.X-f.LedgerFront), Y: low + u*j.Depth.MM()})
+			}
+		}
+		c.callOn(right, at, render.Dot,
 			caps(fmt.Sprintf("DK1 DECK JOIST %s x %s, BY OTHERS", w.text(j.Width.MM()), w.text(j.Depth.MM()))))
 	}
 	if hanger != "" {
@@ -269,7 +297,13 @@ func (w *writer) boltNotes(c *composer, b int) {
 		if i > 0 && set.Kind == "bolt" {
 			words += fmt.Sprintf(", NT%d NUT", i+1)
 		}
-		c.call(right, geom.Vec{X: w.a.Grip(set).Outer + set.Washer.Thickness.MM() + 4, Y: z}, render.Arrow, caps(words))
+		at := []geom.Vec{{X: w.a.Grip(set).Outer + set.Washer.Thickness.MM() + 4, Y: z}}
+		for _, r := range w.a.Rows {
+			if r.Set == set && r.Z > z {
+				at = append(at, geom.Vec{X: at[0].X, Y: r.Z})
+			}
+		}
+		c.callOn(right, at, render.Arrow, caps(words))
 	}
 }
 
@@ -368,7 +402,7 @@ func (w *writer) betweenNotes(c *composer, p view.Picture) {
 	if m := w.layerName("cavity"); m != "" {
 		c.call(right, geom.Vec{X: (f.InsulOut + f.CavityOut) / 2, Y: p.Window.Max.Y * 0.55}, render.Dot, caps(m+" "+w.text(f.CavityOut-f.InsulOut)+", VENTILATED CAVITY BETWEEN"))
 	}
-	w.filmNote(c, p, detail.Barrier, near(f.LedgerBottom+0.7*(f.LedgerTop-f.LedgerBottom)), w.layerName("wrb")+", CONTINUOUS")
+	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.7), w.layerName("wrb")+", CONTINUOUS")
 	w.flashNote(c, p)
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(s.Deck.DeckGap.MM())+" OFF THE CLADDING")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.3)

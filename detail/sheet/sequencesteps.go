@@ -272,7 +272,8 @@ func (q *sequence) stepFlash() seqStep {
 		st.text, _, _ = strings.Cut(st.text, " CLADDING BACK,")
 		st.text += " HANGERS, JOISTS AND DECKING FOLLOW."
 	} else {
-		st.dims = append(st.dims, chainAt(f.CladOut, []string{"CLEAR <>", "-", "CLEAR <>"}, f.BandBottom, min(f.LedgerBottom, f.BlockBottom), f.FlashAt(f.CavityOut), f.BandTop))
+		foot, head := q.upAt(f.CladOut, "", f.BandBottom, min(f.LedgerBottom, f.BlockBottom)), q.upAt(f.CladOut, "", f.FlashAt(f.CavityOut), f.BandTop)
+		st.dims = append(st.dims, seqDim{side: right, text: []string{"FOOT CLEAR <>", "-", "CLEAR <>"}, ticks: append(foot.ticks, head.ticks...)})
 	}
 	return st
 }

@@ -72,6 +72,7 @@ type writer struct {
 	page    int               // of a sheet that takes several pages, from 0
 	paging  map[string]paging // of the sheets that go on over pages, once they have counted them
 	seen    *pictures
+	made    map[string]*composer
 	air     *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
@@ -105,6 +106,20 @@ func (w *writer) once(name string, draw func() view.Picture) view.Picture {
 	}
 	w.seen.Unlock()
 	return p()
+}
+
+// composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
+// copy is not there the next time.
+func (w *writer) composed(name string, compose func() *composer) *composer {
+	if w.made == nil {
+		w.made = map[string]*composer{}
+	}
+	if w.made[name] == nil {
+		w.made[name] = compose()
+	}
+	c := *w.made[name]
+	c.items, c.legend = slices.Clone(c.items), slices.Clone(c.legend)
+	return &c
 }
 
 // planned is one sheet: how it is named, what draws it, and the sizes it may take, smallest first.
@@ -174,7 +189,7 @@ func (w *writer) index() []planned {
 		{"A-303", "DETAILS AT DOOR, ENDS AND SPLICE", "Section at a door sill, an end of the ledger from outside and from its side, splices, guard posts, with their checks.", (*writer).endSheet, (*writer).setSizes, false},
 		{"A-311", "HEAT FLOW: TEMPERATURES AT BLOCK AND BETWEEN BLOCKS", "The two sections with bands of equal temperature, isotherms, the dew-point line of the room air, and a table of named places.", (*writer).heatSheet, (*writer).setSizes, true},
 		{"A-401", "FLASHING AND MEMBRANE SEQUENCE", "Eight steps at one block: what goes on when, the laps measured, lap check and pieces.", (*writer).sequenceSheet, (*writer).setSizes, false},
-		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopSizes, false},
+		{"A-402", "FLASHING PROFILES AND FLAT PATTERNS", "Every bent piece of metal and membrane: profile, flat pattern with bends and cuts, lengths, laps.", (*writer).flashingSheet, (*writer).shopOrSet, false},
 		{"A-601", "EXPLODED AXONOMETRIC", "The parts at one block drawn apart along the wall's normal in building order, and assembled.", (*writer).explodedSheet, (*writer).setSizes, false},
 		{"S-501", "BLOCK ASSEMBLY", "Shop drawing of one block: front, side and top, hole table, quantities.", (*writer).blockSheet, (*writer).shopSizes, false},
 		{"S-502", "DRILL TEMPLATE, FULL SIZE", "Outside face of the block at full size to drill through, in pages of letter or A4 size.", (*writer).templateSheet, (*writer).pageSizes, false},
@@ -206,7 +221,8 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 		}
 	}
 	together.Each(len(groups), func(n int) {
-		own := *w
+		own := newWriter(a, r, res, o)
+		own.seen, own.paging = w.seen, w.paging
 		for _, i := range groups[n] {
 			p := all[i]
 			own.page = p.no
@@ -282,6 +298,9 @@ func (w *writer) shopSizes() []string {
 		return s.Width <= first.Width || s.Height <= first.Height
 	})...)
 }
+
+// shopOrSet are the size of a site office and those of the set, so that a set comes in no third size.
+func (w *writer) shopOrSet() []string { return append(w.shopSizes()[:1], w.setSizes()...) }
 
 func sizesFrom(name string) []string {
 	first, ok := stock.SheetSizeOf(name)

@@ -69,8 +69,8 @@ func (b *leaflet) turn(as posture) {
 	b.y = b.room.Max.Y
 }
 
-// upright is how most pages lie.
-var upright = posture{upright: true}
+// portrait is how most pages lie.
+var portrait = posture{upright: true}
 
 // page is the one under way, left what is left of it.
 func (b *leaflet) page() *render.Sheet { return b.pages[len(b.pages)-1] }
@@ -82,7 +82,7 @@ func (b *leaflet) left() geom.Box {
 // need turns the page where less than h is left.
 func (b *leaflet) need(h float64) {
 	if b.y-b.room.Min.Y < h && b.y < b.room.Max.Y {
-		b.turn(upright)
+		b.turn(portrait)
 	}
 }
 
@@ -117,7 +117,7 @@ func (b *leaflet) tables(all []*table) {
 				t.pens = t.pens[len(t.rows)-len(rest):]
 			}
 			t.rows = rest
-			b.turn(upright)
+			b.turn(portrait)
 		}
 	}
 	b.y -= 4
@@ -151,7 +151,7 @@ func (b *leaflet) block() {
 	if len(w.a.Blocks) == 0 {
 		return
 	}
-	b.turn(upright)
+	b.turn(portrait)
 	var v shopViews
 	b.scaled(2, 10, func(k float64) bool {
 		v = shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
@@ -177,7 +177,7 @@ func (b *leaflet) block() {
 // ledger is every piece of the ledger in strips, its tables, and one block of it in three views.
 func (b *leaflet) ledger() {
 	w := b.w
-	b.turn(upright)
+	b.turn(portrait)
 	pieces := len(w.a.Find(detail.Ledger))
 	k := b.scaled(10, 24, func(k float64) bool { return len(w.ledgerStrips(k, b.room.W())) <= 3*pieces })
 	for _, c := range w.ledgerStrips(k, b.room.W()) {
@@ -202,7 +202,7 @@ func (b *leaflet) ledger() {
 // material is what is bought, and the cutting plan with the lumber.
 func (b *leaflet) material() {
 	w := b.w
-	b.turn(upright)
+	b.turn(portrait)
 	b.tables(w.materialBlocks(b.room.W()))
 	var c *composer
 	b.scaled(8, 50, func(k float64) bool {
@@ -216,7 +216,7 @@ func (b *leaflet) material() {
 // survey is what is measured on site, to write on.
 func (b *leaflet) survey() {
 	w := b.w
-	b.turn(upright)
+	b.turn(portrait)
 	list := w.surveyList()
 	for i, fill := range []func(k float64) *composer{
 		func(k float64) *composer { return w.surveySection(list, k) },
@@ -225,7 +225,7 @@ func (b *leaflet) survey() {
 		c, _ := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H() / 2}, fill)
 		b.view(c, []string{"SECTION", "ELEVATION"}[i], []string{origin, elevationOrigin}[i])
 	}
-	b.turn(upright)
+	b.turn(portrait)
 	b.tables(w.surveyTables(list, b.room.W(), 9))
 }
 
@@ -243,7 +243,7 @@ func (b *leaflet) tension() {
 	c, _ := w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H()}, func(k float64) *composer { return w.tensionSection(section, d, k) })
 	b.view(c, "SECTION AT DEVICE", origin)
 	plan := w.devicePicture(d, "plan at a device")
-	b.turn(upright)
+	b.turn(portrait)
 	c, _ = w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H() * 0.7}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
 	b.view(c, "PLAN AT DEVICE", planOrigin)
 	c, _ = w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)

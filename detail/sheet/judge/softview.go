@@ -161,6 +161,11 @@ func fewNotes(p *page) (t tally) {
 	n := map[string]int{}
 	p.eachLeader(func(v shown, _ []geom.Vec) { n[v.view.ID]++ })
 	for _, v := range p.views {
+		for _, in := range insertsOf(v.view.Items) {
+			if field(in, "KEY") != "" {
+				n[v.view.ID]-- // a keynote: its words stand in the legend
+			}
+		}
 		t.count(n[v.view.ID] < 12)
 	}
 	return t
