@@ -27,7 +27,7 @@ type Change struct {
 	Gone   bool     // the new set has none
 	Clouds int      // drawn on it
 	Marks  []string // of cut parts whose outline differs, sorted
-	Lost   []string // words that are gone, a row of a table with | between its cells, in the order of the old sheet
+	Lost   []string // views and words that are gone, a row of a table with | between its cells
 }
 
 // own is the group of what stands on paper outside any table.

@@ -256,6 +256,20 @@ func TestCloudKeepsOffTexts(t *testing.T) {
 	}
 }
 
+// A view that is new is wanted whole; one that is gone is told.
+func TestViewsThatComeAndGo(t *testing.T) {
+	one, two := sheetOf(), sheetOf()
+	v := one.Views[0]
+	v.ID, v.Title, v.Items = "2", "PLAN", []render.Item{line(render.Cut, at(0, 0), at(50, 100))}
+	two.Views = append(two.Views, v)
+	if w := wantsOf(two, one); len(w) != 1 || w[0].group != 1 || !near(w[0].box.Max, at(110, 120)) {
+		t.Errorf("%v", w)
+	}
+	if c := compare(one, two, nil, nil); len(c.wants) > 0 || !slices.Equal(c.change.Lost, []string{"VIEW 2 PLAN"}) {
+		t.Errorf("%v, %v", c.wants, c.change.Lost)
+	}
+}
+
 // The letters of any mark stand clear of their triangle.
 func TestTriangle(t *testing.T) {
 	for _, mark := range []string{"1", "B", "12", Next} {

@@ -29,6 +29,11 @@ func compare(now, was *render.Sheet, pages, old []*render.Sheet) *comparison {
 			c.want(i, &now.Views[i], inkOf(&now.Views[i]))
 		}
 	}
+	for i, v := range was.Views {
+		if !taken[i] {
+			c.change.Lost = append(c.change.Lost, "VIEW "+v.ID+" "+v.Title)
+		}
+	}
 	c.paper(pages, old)
 	slices.Sort(c.change.Marks)
 	c.change.Marks = slices.Compact(c.change.Marks)

@@ -7,8 +7,8 @@ import (
 	"standclear/render"
 )
 
-// shift returns how far old runs are to move for most of their lines to lie on those of the new: a view of one block
-// follows that block along the wall.
+// shift returns how far old runs are to move across for most of their lines to lie on those of the new: a view of one
+// block follows that block along the wall. Up and down it is never moved, since levels are told from one datum.
 func shift(a, b []run) geom.Vec {
 	const much = 0.5 // less than this share of what differs in place: a judgement
 	from, to := boxOf(b), boxOf(a)
@@ -16,7 +16,7 @@ func shift(a, b []run) geom.Vec {
 		return geom.Vec{}
 	}
 	best, differ := geom.Vec{}, much*(total(rests(a, b))+total(rests(b, a)))
-	for _, d := range []geom.Vec{to.Min.Sub(from.Min), to.Max.Sub(from.Max)} {
+	for _, d := range []geom.Vec{{X: to.Min.X - from.Min.X}, {X: to.Max.X - from.Max.X}} {
 		if d.Len() <= tol {
 			continue
 		}

@@ -117,6 +117,9 @@ func TestEachRuleFails(t *testing.T) {
 			s.Views[0].Items = append(s.Views[0].Items[:1:1], s.Views[0].Items[6:]...)
 		}},
 		{"views too near", "L12", "apart", func(s *render.Sheet) { second(s, 132) }},
+		{"cloud over a view", "", "", func(s *render.Sheet) {
+			s.Items = append(s.Items, render.Stroke{Pen: render.Revision, Path: geom.Rect(70, 112, 76, 118)[0]})
+		}},
 		{"table in a view", "L12", "of the sheet", func(s *render.Sheet) { s.Items = append(s.Items, words(70, 112, 2.5, "ROW")) }},
 	} {
 		s := good()
