@@ -25,7 +25,7 @@ const patience = 30 * time.Second
 // quick are the limits of a test that waits for them.
 var quick = limits{
 	poll: 5 * time.Millisecond, settle: 20 * time.Millisecond,
-	hold: 300 * time.Millisecond, header: 300 * time.Millisecond, write: 2 * time.Second, idle: time.Second,
+	hold: 300 * time.Millisecond, header: patience, write: 2 * patience, idle: patience,
 	conns: 8, waiting: 3, reading: 2,
 }
 
@@ -268,10 +268,12 @@ func TestTextsAreNotMarkup(t *testing.T) {
 // Connections that say nothing, or too slowly, are closed, and somebody who asks is answered in the end though they
 // take every place.
 func TestFlood(t *testing.T) {
-	r := start(t, "A-1", plainRead, quick)
+	l := quick
+	l.header = 300 * time.Millisecond
+	r := start(t, "A-1", plainRead, l)
 	r.until("a drawing", good)
 	var flood []net.Conn
-	for i := range 10 * quick.conns {
+	for i := range 10 * l.conns {
 		c := r.dial()
 		flood = append(flood, c)
 		switch i % 3 {
@@ -293,11 +295,9 @@ func TestFlood(t *testing.T) {
 
 // No more connections than allowed are served at once: one more waits until another is gone.
 func TestConnectionsAreCounted(t *testing.T) {
-	l := quick
-	l.header = patience
-	r := start(t, "A-1", plainRead, l)
+	r := start(t, "A-1", plainRead, quick)
 	var held []net.Conn
-	for range l.conns {
+	for range quick.conns {
 		held = append(held, r.dial())
 	}
 	c := r.dial()
@@ -330,10 +330,12 @@ func TestLongHead(t *testing.T) {
 // Who does not read what was asked for is dropped.
 func TestSlowReader(t *testing.T) {
 	big := strings.Repeat("x", 64<<20) // more than the buffers between
+	l := quick
+	l.write = 2 * time.Second
 	r := start(t, "A-1", func(_ context.Context, _ []byte, publish func(Model)) []string {
 		publish(Model{Sheets: []Entry{{ID: "A-1"}}, Draw: func(string) ([]byte, error) { return []byte(big), nil }})
 		return nil
-	}, quick)
+	}, l)
 	r.until("a drawing", good)
 	c := r.dial()
 	fmt.Fprintf(c, "GET /sheet/A-1?drawing=1 HTTP/1.1\r\nHost: %s\r\n\r\n", r.host())
@@ -341,7 +343,7 @@ func TestSlowReader(t *testing.T) {
 	if line, err := in.ReadString('\n'); err != nil || line != "HTTP/1.1 200 OK\r\n" {
 		t.Fatalf("%q, %v", line, err)
 	}
-	time.Sleep(quick.write + 500*time.Millisecond) // reads nothing
+	time.Sleep(l.write + 500*time.Millisecond) // reads nothing
 	n, _ := io.Copy(io.Discard, in)
 	if n >= int64(len(big)) {
 		t.Error("everything was still sent")
