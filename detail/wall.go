@@ -197,6 +197,7 @@ func (a *Assembly) cladding(l spec.Layer, i int, y0, y1 float64) {
 type column struct {
 	x0, x1 float64
 	filled []geom.Box
+	rough  bool // an end lies so near another corner that the two may be taken for one
 }
 
 // columns cuts a wall at its corners, which lie on the ends of the ledger band and of the doors.
@@ -213,6 +214,9 @@ func (a *Assembly) columns(wall geom.Region) []column {
 	var out []column
 	for i := 1; i < len(xs); i++ {
 		c := column{x0: xs[i-1], x1: xs[i]}
+		for _, x := range xs[max(0, i-2):min(len(xs), i+2)] {
+			c.rough = c.rough || x != c.x0 && math.Abs(x-c.x0) < 1 || x != c.x1 && math.Abs(x-c.x1) < 1
+		}
 		for _, r := range geom.Intersect(wall, geom.Rect(c.x0, f.Bottom, c.x1, f.Top)).Parts() {
 			c.filled = append(c.filled, r.Bounds())
 		}
@@ -230,12 +234,12 @@ func (c column) holds(p geom.Vec) bool {
 func (c column) between(wall geom.Region, z0, z1 float64) []geom.Box {
 	touched := false
 	for _, b := range c.filled {
-		if b.Min.Y <= z0 && b.Max.Y >= z1 {
+		if !c.rough && b.Min.Y <= z0 && b.Max.Y >= z1 {
 			return []geom.Box{{Min: geom.Vec{X: c.x0, Y: z0}, Max: geom.Vec{X: c.x1, Y: z1}}}
 		}
 		touched = touched || b.Min.Y <= z1+geom.Tol && b.Max.Y >= z0-geom.Tol
 	}
-	if !touched {
+	if !touched && !c.rough {
 		return nil
 	}
 	var out []geom.Box
