@@ -183,19 +183,25 @@ func (a *Assembly) cladding(l spec.Layer, i int, y0, y1 float64) {
 	n := 0
 	columns := a.columns(wall)
 	for z := f.Bottom; z < f.Top-geom.Tol; z += step {
-		for _, b := range strips(columns, z, math.Min(z+step, f.Top)) {
+		for _, b := range strips(wall, columns, z, math.Min(z+step, f.Top)) {
 			n++
 			over := geom.Vec{X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y + lapOf}
-			runsUp := slices.ContainsFunc(columns, func(c geom.Box) bool { return c.Grow(geom.Tol).Holds(over) })
+			runsUp := slices.ContainsFunc(columns, func(c column) bool { return c.holds(over) })
 			a.add(Part{ID: fmt.Sprintf("%s/%d", LayerMark(i), n), Mark: LayerMark(i), Name: l.Name, Role: Cladding, Material: l.Material, Grain: geom.X, Block: -1,
 				Note: note, Size: [3]unit.Length{l.Thickness}, Solids: []geom.Solid{a.course(b, y0, y1, z, step, runsUp)}})
 		}
 	}
 }
 
-// columns cuts a wall into rectangles as high as they can be, from left to right and bottom to top: the wall's
-// own corners lie on the ends of the ledger band and of the doors.
-func (a *Assembly) columns(wall geom.Region) []geom.Box {
+// column is a stretch of a wall between two of its corners, and the heights it fills there, from the bottom up.
+type column struct {
+	x0, x1 float64
+	filled []geom.Box
+	rough  bool // an end lies so near another corner that the two may be taken for one
+}
+
+// columns cuts a wall at its corners, which lie on the ends of the ledger band and of the doors.
+func (a *Assembly) columns(wall geom.Region) []column {
 	f := a.Frame
 	xs := []float64{f.Left, f.Right}
 	for _, p := range wall {
@@ -205,31 +211,58 @@ func (a *Assembly) columns(wall geom.Region) []geom.Box {
 	}
 	slices.Sort(xs)
 	xs = slices.Compact(xs)
-	var out []geom.Box
+	var out []column
 	for i := 1; i < len(xs); i++ {
-		for _, r := range geom.Intersect(wall, geom.Rect(xs[i-1], f.Bottom, xs[i], f.Top)).Parts() {
-			out = append(out, r.Bounds())
+		c := column{x0: xs[i-1], x1: xs[i]}
+		for _, x := range xs[max(0, i-2):min(len(xs), i+2)] {
+			c.rough = c.rough || x != c.x0 && math.Abs(x-c.x0) < 1 || x != c.x1 && math.Abs(x-c.x1) < 1
 		}
+		for _, r := range geom.Intersect(wall, geom.Rect(c.x0, f.Bottom, c.x1, f.Top)).Parts() {
+			c.filled = append(c.filled, r.Bounds())
+		}
+		out = append(out, c)
 	}
 	return out
 }
 
-// strips is what of the columns lies between two heights, as long as the pieces can be.
-func strips(columns []geom.Box, z0, z1 float64) []geom.Box {
+// holds reports whether a point lies in the column.
+func (c column) holds(p geom.Vec) bool {
+	return slices.ContainsFunc(c.filled, func(b geom.Box) bool { return b.Grow(geom.Tol).Holds(p) })
+}
+
+// between returns what of the column lies between two heights: all or nothing of it as a rule.
+func (c column) between(wall geom.Region, z0, z1 float64) []geom.Box {
+	touched := false
+	for _, b := range c.filled {
+		if !c.rough && b.Min.Y <= z0 && b.Max.Y >= z1 {
+			return []geom.Box{{Min: geom.Vec{X: c.x0, Y: z0}, Max: geom.Vec{X: c.x1, Y: z1}}}
+		}
+		touched = touched || b.Min.Y <= z1+geom.Tol && b.Max.Y >= z0-geom.Tol
+	}
+	if !touched && !c.rough {
+		return nil
+	}
 	var out []geom.Box
-	for _, b := range columns {
-		b.Min.Y, b.Max.Y = math.Max(b.Min.Y, z0), math.Min(b.Max.Y, z1)
-		if b.H() <= geom.Tol {
-			continue
+	for _, r := range geom.Intersect(wall, geom.Rect(c.x0, z0, c.x1, z1)).Parts() {
+		out = append(out, r.Bounds())
+	}
+	return out
+}
+
+// strips cuts the part of a wall between two heights into rectangles, as long as they can be.
+func strips(wall geom.Region, columns []column, z0, z1 float64) []geom.Box {
+	var out []geom.Box
+	for _, c := range columns {
+		for _, b := range c.between(wall, z0, z1) {
+			k := slices.IndexFunc(out, func(o geom.Box) bool {
+				return math.Abs(o.Max.X-b.Min.X) < geom.Tol && math.Abs(o.Min.Y-b.Min.Y) < geom.Tol && math.Abs(o.Max.Y-b.Max.Y) < geom.Tol
+			})
+			if k >= 0 {
+				out[k] = out[k].Union(b)
+				continue
+			}
+			out = append(out, b)
 		}
-		k := slices.IndexFunc(out, func(o geom.Box) bool {
-			return math.Abs(o.Max.X-b.Min.X) < geom.Tol && math.Abs(o.Min.Y-b.Min.Y) < geom.Tol && math.Abs(o.Max.Y-b.Max.Y) < geom.Tol
-		})
-		if k >= 0 {
-			out[k] = out[k].Union(b)
-			continue
-		}
-		out = append(out, b)
 	}
 	return out
 }

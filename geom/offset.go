@@ -224,6 +224,9 @@ func thickenBent(p Path, left, right float64) (Region, bool) {
 			first = i
 		}
 	}
+	for i := range ring {
+		ring[i].Bulge = 0 // not the negative one of a line turned about
+	}
 	out := make([]Vertex, 0, 2*n)
 	return Region{{V: append(append(out, ring[first:]...), ring[:first]...), Closed: true}}, true
 }
