@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 	"unicode"
+	"unicode/utf8"
 
 	"standclear/detail/unit"
 )
@@ -110,6 +111,9 @@ func unfitText(s string) string {
 	}
 	if strings.ContainsAny(s, "\n\r") {
 		return "the text runs over more than one line"
+	}
+	if !utf8.ValidString(s) {
+		return "the text is not UTF-8"
 	}
 	for _, c := range s {
 		if !unicode.IsPrint(c) {

@@ -23,6 +23,14 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) {
 	if len(failing) == 0 {
 		return
 	}
+	if a.Count(detail.BlockPly)+a.Count(detail.DeckJoist)+a.Count(detail.HouseJoist) > mostParts {
+		for i := range r.Steps {
+			if s := &r.Steps[i]; s.Verdict == check.Fails && s.Fix == "" {
+				s.Fix = "not looked for: the row is so long that trying changes would take minutes; try a part of it"
+			}
+		}
+		return
+	}
 	all := levers(a.Spec, a)
 	if len(a.Blocks) > manyBlocks {
 		for i := range all {
@@ -89,6 +97,9 @@ type lever struct {
 
 // manyBlocks is from where on building and checking takes so long that only some of the changes are tried.
 const manyBlocks = 15
+
+// mostParts is how many plies of blocks and joists a row may have for changes to be tried at all.
+const mostParts = 400
 
 // thin leaves the smallest change, the greatest and the one between.
 func (l *lever) thin() {
