@@ -137,6 +137,7 @@ func (q *sequence) panel(i int, k float64, cell geom.Vec) *composer {
 		q.marks(c, look)
 	}
 	c.noteWidth = q.noteRoom(c, cell)
+	c.ruled, c.clear, c.split = true, true, q.window.Center().Y
 	for _, m := range st.notes {
 		c.call(left, look.at(m.at), m.end, m.words)
 	}
