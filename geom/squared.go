@@ -233,8 +233,8 @@ func (s *squared) ring(chain []node) Path {
 // corner returns a corner of a ring at p. Where two edges cross it is the point that an arrangement finds there, to
 // the last bit: of a level and an upright edge through p, each the first it looks at.
 func (s *squared) corner(p Vec) Vec {
-	if s.given(p) {
-		return p
+	if q, ok := s.given(p); ok {
+		return q
 	}
 	if s.lines == nil {
 		s.lines = arranged(s.groups)
@@ -261,20 +261,20 @@ func (s *squared) corner(p Vec) Vec {
 	return ps[0]
 }
 
-// given reports whether p is a corner of one of the rings.
-func (s *squared) given(p Vec) bool {
+// given returns the corner of a ring that p is, the first that is there: zero may have either sign.
+func (s *squared) given(p Vec) (Vec, bool) {
 	for _, rs := range s.groups {
 		for _, r := range rs {
 			for _, q := range r {
 				for _, v := range q.V {
 					if v.Vec == p {
-						return true
+						return v.Vec, true
 					}
 				}
 			}
 		}
 	}
-	return false
+	return Vec{}, false
 }
 
 // arranged returns the edges of the rings numbered and merged as an arrangement has them before it cuts.
