@@ -194,6 +194,7 @@ func TestTraps(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, r := listed(t, c.sets...)
+			complete(t, c.name, &r)
 			s := r.Find(c.id)
 			if s == nil {
 				var ids []string
@@ -229,24 +230,30 @@ func TestSnowLeftOutDoesNotPass(t *testing.T) {
 	}
 }
 
+// complete holds that every check of a report is there once, with name, number and clause, and says why it is not OK.
+func complete(t *testing.T, n string, r *check.Report) {
+	t.Helper()
+	seen := map[string]bool{}
+	for _, s := range r.Steps {
+		if seen[s.ID] {
+			t.Errorf("%s: check %s twice", n, s.ID)
+		}
+		seen[s.ID] = true
+		if s.Name == "" || math.IsNaN(s.Value.V) || math.IsInf(s.Value.V, 0) {
+			t.Errorf("%s: check %s lacks a name or a number", n, s.ID)
+		}
+		if s.Verdict != check.Info && s.Clause == "" {
+			t.Errorf("%s: check %s names no clause", n, s.ID)
+		}
+		if s.Verdict > check.OK && s.Reason == "" {
+			t.Errorf("%s: check %s is %v without a reason", n, s.ID, s.Verdict)
+		}
+	}
+}
+
 func TestEveryStepIsComplete(t *testing.T) {
 	for _, n := range demo.Names() {
 		_, r := demoReport(t, n)
-		seen := map[string]bool{}
-		for _, s := range r.Steps {
-			if seen[s.ID] {
-				t.Errorf("%s: check %s twice", n, s.ID)
-			}
-			seen[s.ID] = true
-			if s.Name == "" || math.IsNaN(s.Value.V) || math.IsInf(s.Value.V, 0) {
-				t.Errorf("%s: check %s lacks a name or a number", n, s.ID)
-			}
-			if s.Verdict != check.Info && s.Clause == "" {
-				t.Errorf("%s: check %s names no clause", n, s.ID)
-			}
-			if s.Verdict > check.OK && s.Reason == "" {
-				t.Errorf("%s: check %s is %v without a reason", n, s.ID, s.Verdict)
-			}
-		}
+		complete(t, n, &r)
 	}
 }

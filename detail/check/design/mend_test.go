@@ -61,6 +61,9 @@ func TestOfferedChangesMend(t *testing.T) {
 		design.Mend(a, &r, read)
 		for _, st := range r.Steps {
 			fix, checked := strings.CutSuffix(st.Fix, " (checked anew)")
+			if st.Verdict == check.Fails && fix == "" {
+				t.Errorf("%v: %s fails and says nothing of what would mend it", c.changes, st.ID)
+			}
 			if st.Verdict != check.Fails || !checked {
 				continue
 			}

@@ -50,7 +50,7 @@ func (c *calc) fasteners() {
 			continue
 		}
 		if lack := c.unknown(g); lack != "" {
-			c.notChecked(check.Step{ID: "fasteners" + g.id, Group: check.Connection, Name: g.name}, lack)
+			c.notChecked(check.Step{ID: "fasteners" + g.id, Group: check.Connection, Name: g.name, Clause: "NDS 2018 12.3"}, lack)
 			g.unchecked()
 			continue
 		}

@@ -44,8 +44,12 @@ func (c *calc) attachable() {
 		there     bool
 	}{{"rim", c.m.Rim.NotAttachable, true}, {"backing", c.m.Backing.NotAttachable, c.backed()}} {
 		if p.there {
+			fix := ""
+			if p.why != "" {
+				fix = "a " + p.name + " of lumber or rim board (floor." + p.name + ".material), or a deck standing free of the house"
+			}
 			c.verdictOf(check.Step{ID: p.name + "_attachable", Group: check.Floor, Name: "the " + p.name + " may be fastened to",
-				Clause: "judgement", Where: "all blocks", Fix: "a " + p.name + " of lumber or rim board (floor." + p.name + ".material), or a deck standing free of the house"},
+				Clause: "judgement", Where: "all blocks", Fix: fix},
 				p.why != "", check.Fails, "STOP: not attachable here, the "+p.name+": "+p.why)
 		}
 	}

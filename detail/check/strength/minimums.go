@@ -21,8 +21,12 @@ func (c *calc) loadFloors() {
 		if c.m.Loads.Basis == ASCE {
 			least, clause = leastLiveASCE, "ASCE 7-16 table 4.3-1"
 		}
-		c.add(check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause, Fix: "loads.live: " + c.say(psf(least))})
+		s := settle(check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
+			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause})
+		if s.Verdict == check.Fails {
+			s.Fix = "loads.live: " + c.say(psf(least))
+		}
+		c.add(s)
 	}
 	if p := c.m.Loads.Dead; p != nil {
 		s := settle(check.Step{ID: "dead_minimum", Group: check.Loads, Symbol: "D", Name: "dead load", Value: psf(p.PSF()),

@@ -25,7 +25,7 @@ func (c *calc) movement() {
 	for _, g := range c.groups {
 		if g.Kind == Evaluated || c.unknown(g) != "" {
 			c.notChecked(check.Step{ID: "ledger_drop", Group: check.Block,
-				Name: "how far the ledger edge goes down"}, "slip of the fasteners is not known")
+				Name: "how far the ledger edge goes down", Clause: "judgement"}, "slip of the fasteners is not known")
 			return
 		}
 		slip += c.slip(g, h.most()/float64(g.Count()))

@@ -83,7 +83,7 @@ func (c *calc) pad() {
 	}
 	if b.Pad.Strength == nil || b.Pad.Strength.PSI() < 1e-3 {
 		c.notChecked(check.Step{ID: "pad_long_term_limit", Group: check.Block, Name: "stress in the pad",
-			Where: "all blocks"}, "pad strength (blocks.pad.strength) not stated")
+			Clause: padRule, Where: "all blocks"}, "pad strength (blocks.pad.strength) not stated")
 	} else {
 		c.padStress(b.Pad.Strength.PSI())
 	}
@@ -96,10 +96,13 @@ func (c *calc) pad() {
 	c.add(s)
 }
 
+// padRule is where the shares of its strength come from that a pad may carry.
+const padRule = "common practice of foundation insulation, no standard"
+
 // padStress prints the stress foam keeps up under load: a third of its strength when sustained, a fifth
 // when repeated.
 func (c *calc) padStress(strength float64) {
-	b, rule := c.m.Blocks, "common practice of foundation insulation, no standard"
+	b, rule := c.m.Blocks, padRule
 	area := b.Width.Inches() * (b.Top - b.Bottom).Inches()
 	c.add(check.Step{ID: "pad_area", Group: check.Block, Symbol: "A", Name: "area of the pad", Value: square(area)})
 	c.add(check.Step{ID: "pad_long_term_limit", Group: check.Block, Symbol: "p3", Name: "sustained stress the pad may carry",

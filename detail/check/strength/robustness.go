@@ -19,7 +19,7 @@ func (c *calc) slack() {
 	k := c.spring()
 	if missing(given{"", c.m.Ledger.Wood.E.PSI()}) != "" || k == 0 {
 		c.notChecked(check.Step{ID: "support_slip", Group: check.Beam,
-			Name: "one block high"}, "modulus of elasticity of the ledger, or slip of the fasteners, not known")
+			Name: "one block high", Clause: "judgement: information"}, "modulus of elasticity of the ledger, or slip of the fasteners, not known")
 		return
 	}
 	b, h := c.beam(), c.heaviest()

@@ -44,3 +44,15 @@ func TestPointLoadBetweenBlocks(t *testing.T) {
 		t.Errorf("%v, %.3f lb more on the blocks; want ENGINEER and 100", s.Verdict, sum)
 	}
 }
+
+// With a block missing every ratio grows as the load on the worst block does: the ratio that governs, times the load
+// with the block missing over the load without.
+func TestBlockMissingIsInProportion(t *testing.T) {
+	r, _ := Run(scenarioB())
+	missing, ratio := r.Find("block_missing_reaction"), r.Find("block_missing_ratio")
+	governs := r.Find(strings.TrimSuffix(strings.Fields(ratio.Note)[1], ","))
+	want := governs.Ratio * missing.Value.V / r.Find("block_reaction_max").Value.V
+	if missing.Value.V <= r.Find("block_reaction_max").Value.V || math.Abs(ratio.Value.V-want) > 1e-6*want {
+		t.Errorf("ratio %.4f with a block missing, want %.4f", ratio.Value.V, want)
+	}
+}

@@ -127,7 +127,7 @@ func (c *calc) scopeLoads() {
 	c.answer("scope_lateral", "no wind or seismic force on the ledger", c.m.Use.Lateral,
 		"wind or seismic force in the wall's plane goes through the same gap and is not worked out",
 		"whether wind or seismic force is to be resisted here (loads.wind) is not stated")
-	category := check.Step{ID: "scope_seismic", Group: check.Scope, Name: "seismic design category"}
+	category := check.Step{ID: "scope_seismic", Group: check.Scope, Name: "seismic design category", Clause: scopeClause}
 	switch s := strings.ToUpper(strings.TrimSpace(c.m.Use.Seismic)); s {
 	case "", "UNKNOWN":
 		c.notChecked(category, "seismic design category (site.seismic) not stated")
@@ -182,7 +182,7 @@ func (c *calc) scopePad() {
 		c.trigger("scope_pad", "strength of the pad", false, "")
 	case p.Strength == nil:
 		c.notChecked(check.Step{ID: "scope_pad", Group: check.Scope,
-			Name: "strength of the pad"}, "pad strength (blocks.pad.strength) not stated")
+			Name: "strength of the pad", Clause: scopeClause}, "pad strength (blocks.pad.strength) not stated")
 	default:
 		c.bound("scope_pad", "strength of the pad", p.Strength.Stress(), psi(scopePad), check.AtLeast)
 	}

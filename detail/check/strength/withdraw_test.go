@@ -69,3 +69,23 @@ func TestBoltLength(t *testing.T) {
 		t.Error("a 13 mm bolt has no nut")
 	}
 }
+
+// Heights and pitches of nuts as the tables print them: ASME B18.2.2 and B1.1 in inches, ISO 4032 and 262 in
+// millimetres (from memory, confirm).
+func TestNuts(t *testing.T) {
+	want := map[float64][2]float64{ // diameter: height, pitch in mm
+		0.25 * 25.4: {0.219 * 25.4, 25.4 / 20}, 0.3125 * 25.4: {0.266 * 25.4, 25.4 / 18}, 0.375 * 25.4: {0.328 * 25.4, 25.4 / 16},
+		0.4375 * 25.4: {0.375 * 25.4, 25.4 / 14}, 0.5 * 25.4: {0.4375 * 25.4, 25.4 / 13}, 0.625 * 25.4: {0.547 * 25.4, 25.4 / 11},
+		0.75 * 25.4: {0.641 * 25.4, 25.4 / 10}, 0.875 * 25.4: {0.75 * 25.4, 25.4 / 9}, 25.4: {0.859 * 25.4, 25.4 / 8},
+		8: {6.8, 1.25}, 10: {8.4, 1.5}, 12: {10.8, 1.75}, 16: {14.8, 2}, 20: {18, 2.5}, 24: {21.5, 3},
+	}
+	for _, n := range nuts() {
+		w := want[n.d]
+		if math.Abs(n.height-w[0]) > 0.02 || math.Abs(n.pitch-w[1]) > 0.001 {
+			t.Errorf("nut of %.2f mm: %.3f high, pitch %.3f; want %.3f, %.3f", n.d, n.height, n.pitch, w[0], w[1])
+		}
+	}
+	if len(nuts()) != len(want) {
+		t.Errorf("%d nuts, want %d", len(nuts()), len(want))
+	}
+}
