@@ -246,14 +246,15 @@ func (b *leaflet) tension() {
 	c, _ = w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H() * 0.7}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
 	b.view(c, "PLAN AT DEVICE", planOrigin)
 	c, fits := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)
-	if !fits { // the marks of a long ledger: across the page, and where that is too narrow the table alone tells them
-		b.turn(posture{})
-		if c, fits = w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation); !fits {
-			b.y = b.room.Max.Y
-		}
-	}
 	if fits {
 		b.view(c, "POSITIONS", frontOrigin)
+	} else { // the marks of a long ledger: across the page, and where that is too narrow the table alone tells them
+		across := w.slimOf(w.pageSizes()[0], posture{}).field.Grow(-3)
+		if c, fits = w.choose(0, 8, 100, geom.Vec{X: across.W(), Y: across.H()}, w.tensionElevation); fits {
+			b.turn(posture{})
+			b.view(c, "POSITIONS", frontOrigin)
+		}
+		b.turn(upright)
 	}
 	b.tables(w.tensionTables(b.room.W()))
 }
