@@ -67,11 +67,12 @@ func (w *writer) checkFlow(room geom.Box) [][]render.Item {
 // checkStrip shows the ledger and its blocks with bolts from outside, a box to tick over each block.
 func (w *writer) checkStrip(l layoutOf) *composer {
 	room := l.field.Grow(-3)
-	c, _ := w.choose(0, 12, 96, geom.Vec{X: room.W(), Y: 46}, w.blockStrip)
+	c, _ := w.choose(0, 12, 96, geom.Vec{X: room.W(), Y: 46}, func(k float64) *composer { return w.blockStrip(k, true) })
 	return c
 }
 
-func (w *writer) blockStrip(k float64) *composer {
+// blockStrip is the ledger and its blocks from outside by their marks, with boxes to tick or as a key.
+func (w *writer) blockStrip(k float64, boxes bool) *composer {
 	show := map[detail.Role]bool{detail.BlockPly: true, detail.Bolt: true, detail.Washer: true, detail.TensionRod: true}
 	f := w.a.Frame
 	win := geom.Box{Min: geom.Vec{X: -60, Y: min(f.LedgerBottom, f.BlockBottom) - 20}, Max: geom.Vec{X: w.a.Spec.Ledger.Length.MM() + 60, Y: max(f.LedgerTop, f.BlockTop) + 20}}
@@ -89,10 +90,14 @@ func (w *writer) blockStrip(k float64) *composer {
 	y := win.Max.Y
 	for i, b := range w.a.Blocks {
 		x := slots[i].at * k
-		c.put(render.Stroke{Pen: render.Mark, Path: geom.Rect(x-c.mm(2.2), y+c.mm(2), x+c.mm(2.2), y+c.mm(6.4))[0]})
-		c.text(render.Note, geom.Vec{X: x, Y: y + c.mm(7.4)}, 2.2, render.BottomCentre, 0, b.Mark)
+		up := 1.5
+		if boxes {
+			c.put(render.Stroke{Pen: render.Mark, Path: geom.Rect(x-c.mm(2.2), y+c.mm(2), x+c.mm(2.2), y+c.mm(6.4))[0]})
+			up = 7.4
+		}
+		c.text(render.Note, geom.Vec{X: x, Y: y + c.mm(up)}, 2.2, render.BottomCentre, 0, b.Mark)
 	}
 	c.finish()
-	c.caption("BLOCKS FROM OUTSIDE: TICK WHEN THIS PAGE IS DONE", w.scale(k).Text)
+	c.caption(either(boxes, "BLOCKS FROM OUTSIDE: TICK WHEN THIS PAGE IS DONE", "KEY TO THE BLOCKS, FROM OUTSIDE"), w.scale(k).Text)
 	return c
 }

@@ -22,7 +22,10 @@ func (w *writer) materialSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	least := []float64{112, 112, 106, 106}[w.tight]
 	n := max(1, int((room.W()+gap)/(least+gap)))
 	if w.page == 0 {
-		return "NTS", columns(s, room, n, gap, w.materialBlocks)
+		room.Min.Y += underView
+		fits := columns(s, room, n, gap, w.materialBlocks)
+		w.asView(s, "SCHEDULES")
+		return "NTS", fits
 	}
 	for _, k := range unit.Scales(w.a.Spec.Project.System) {
 		on := &render.Sheet{}

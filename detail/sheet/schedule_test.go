@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,7 +15,13 @@ import (
 // rowsOf returns the lines of a sheet's tables by their first word: the texts of one height, left to right.
 func rowsOf(sh *render.Sheet) map[string][][]string {
 	var at []geomRow
-	for _, it := range sh.Items {
+	items := sh.Items
+	for _, v := range sh.Views {
+		if v.Scale.K == 1 { // tables that are a view of their own
+			items = append(slices.Clone(items), v.Items...)
+		}
+	}
+	for _, it := range items {
 		if v, ok := it.(render.Text); ok && v.Pen == render.Note && !v.Bold {
 			at = append(at, geomRow{v.At.X, v.At.Y, strings.Join(v.Lines, " ")})
 		}
@@ -41,7 +48,12 @@ type geomRow struct {
 // Every mark of the schedule stands on S-701, with its count where it is of this work (layout rules L9, L10).
 func TestMaterialSheetHoldsTheSchedule(t *testing.T) {
 	eachSet(t, func(t *testing.T, s set) {
-		rows := rowsOf(sheetOf(t, s, "S-701"))
+		rows := map[string][][]string{}
+		for _, sh := range pagesOf(s, "S-701") {
+			for mark, r := range rowsOf(sh) {
+				rows[mark] = append(rows[mark], r...)
+			}
+		}
 		qty := map[string]int{}
 		for _, l := range s.a.Schedule() {
 			if rows[l.Mark] == nil {
@@ -99,7 +111,10 @@ func TestCheckSheetCounts(t *testing.T) {
 // months that stand there with another.
 func TestSurveyAsksForWhatIsNeverDefaulted(t *testing.T) {
 	eachSet(t, func(t *testing.T, s set) {
-		words := strings.ReplaceAll(text(t, sheetOf(t, s, "G-003")), "\n", " ")
+		words := ""
+		for _, sh := range pagesOf(s, "G-003") {
+			words += strings.ReplaceAll(text(t, sh), "\n", " ") + " "
+		}
 		n := 0
 		for _, e := range s.a.Spec.Entries() {
 			if e.Survey && !strings.HasSuffix(e.Key, ".role") && !strings.HasSuffix(e.Key, ".material") && !strings.HasPrefix(e.Key, "site.months.") {

@@ -246,7 +246,16 @@ func (b *leaflet) tension() {
 	b.turn(portrait)
 	c, _ = w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H() * 0.7}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
 	b.view(c, "PLAN AT DEVICE", planOrigin)
-	c, _ = w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)
-	b.view(c, "POSITIONS", frontOrigin)
+	c, fits := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)
+	if fits {
+		b.view(c, "POSITIONS", frontOrigin)
+	} else { // the marks of a long ledger: across the page, and where that is too narrow the table alone tells them
+		across := w.slimOf(w.pageSizes()[0], posture{}).field.Grow(-3)
+		if c, fits = w.choose(0, 8, 100, geom.Vec{X: across.W(), Y: across.H()}, w.tensionElevation); fits {
+			b.turn(posture{})
+			b.view(c, "POSITIONS", frontOrigin)
+		}
+		b.turn(portrait)
+	}
 	b.tables(w.tensionTables(b.room.W()))
 }

@@ -28,9 +28,12 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 	a, b := one.paper(), two.paper()
 	x := room.Max.X - side
 	spare := math.Max(0, room.H()-a.H()-b.H()-16)
+	both := w.paging["G-003"].pages < 2 // else the elevation stands on the second page
 	if w.page == 0 {
 		w.place(s, one, "1", "SECTION", origin, pt(x+(side-a.W())/2-a.Min.X, room.Max.Y-spare/3-a.Max.Y))
-		w.place(s, two, "2", "ELEVATION", elevationOrigin, pt(x+(side-b.W())/2-b.Min.X, room.Min.Y+spare/3-b.Min.Y))
+	}
+	if w.page == 1 || both {
+		w.place(s, two, either(both, "2", "1"), "ELEVATION", elevationOrigin, pt(x+(side-b.W())/2-b.Min.X, either(both, room.Min.Y+spare/3-b.Min.Y, room.Max.Y-spare/3-b.Max.Y)))
 	}
 	fits := fitsOne && fitsTwo && a.H()+b.H()+16 <= room.H()
 	n := max(1, int((x-room.Min.X)/(least+gap)))
@@ -39,13 +42,17 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 	var of []columnAt
 	for i := range pages {
 		pages[i] = &render.Sheet{}
-		for at := room.Min.X; at+width <= either(i == 0, x-gap, room.Max.X)+0.1; at += width + gap {
-			of = append(of, columnAt{pt(at, room.Max.Y), pages[i], room.Min.Y})
+		for at := room.Min.X; at+width <= either(i < 2, x-gap, room.Max.X)+0.1; at += width + gap {
+			of = append(of, columnAt{pt(at, room.Max.Y), pages[i], room.Min.Y + either(i < 2, 0, underView)})
 		}
 	}
 	fits = w.fillSurvey(pages, of, width, list) && fits
 	s.Items = append(s.Items, pages[min(w.page, len(pages)-1)].Items...)
-	return either(w.page == 0, w.scale(one.k).Text, "NTS"), fits
+	if w.page > 1 {
+		w.asView(s, "SURVEY")
+		return "NTS", fits
+	}
+	return w.scale(either(w.page == 0, one.k, two.k)).Text, fits
 }
 
 // fillSurvey sets the tables in columns, their rows as tall to write in as the room allows.
@@ -197,7 +204,7 @@ func (w *writer) surveyElevation(list [][]surveyed, k float64) *composer {
 	c.bubbles(above, p.Window.Max.Y+c.mm(9), 1)
 	c.bubbles(below, p.Window.Min.Y-c.mm(9), -1)
 	c.finish()
-	c.title("2", "ELEVATION, BY NUMBER", w.scale(k).Text)
+	c.title(either(w.paging["G-003"].pages < 2, "2", "1"), "ELEVATION, BY NUMBER", w.scale(k).Text)
 	return c
 }
 

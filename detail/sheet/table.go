@@ -180,3 +180,24 @@ func (t *table) row(cells [][]string, x, y, h float64, pen render.Pen, bold bool
 	}
 	return items
 }
+
+// underView is what asView adds under the tables.
+const underView = 9.0
+
+// asView makes the tables of a sheet without any other view one of its own, full size, so that they can be inserted
+// into another drawing as every view can.
+func (w *writer) asView(s *render.Sheet, title string) {
+	c := w.composer(1)
+	c.items, s.Items = s.Items, nil
+	t := c.taken()
+	for _, b := range t.texts {
+		c.grow(b.Min, b.Max)
+	}
+	for _, l := range t.lines {
+		c.grow(l[0], l[1])
+	}
+	c.object = c.extent
+	c.caption(title, "NTS")
+	w.place(s, c, "1", title, "lower left corner of the sheet", pt(0, 0))
+	s.Views[0].Scale.Text = "NTS"
+}
