@@ -132,3 +132,23 @@ func TestWideBayBends(t *testing.T) {
 	r, _ = Run(m)
 	wants(t, r, map[string]float64{"backing_bending[Cfu]": 1})
 }
+
+// A backing that bends too much is offered the thickness at which it does not: stress goes with the square of the
+// thickness, so sqrt(ratio/0.9) times what it has.
+func TestThickerBackingIsEnough(t *testing.T) {
+	m := scenarioB()
+	m.Backing.Pieces = []Span{{0.75 * in, 59.25 * in}}
+	for m.Backing.Thickness = 3 * in; m.Backing.Thickness > in/4; m.Backing.Thickness *= 0.8 {
+		r, _ := Run(m)
+		s := r.Find("backing_bending")
+		if s == nil || s.Verdict != check.Fails {
+			continue
+		}
+		need := m.Backing.Thickness.Inches() * math.Sqrt(s.Ratio/0.9)
+		if _, said, _ := strings.Cut(s.Fix, "(floor.backing.thickness): "); said != inch(need).Text(unit.IP) {
+			t.Errorf("%q is offered at a ratio of %.3f, want %.3f in", s.Fix, s.Ratio, need)
+		}
+		return
+	}
+	t.Error("no backing is too thin")
+}
