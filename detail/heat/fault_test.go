@@ -89,3 +89,15 @@ func TestTooManyCells(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// A message counts from 1, as people do.
+func TestFaultSaysWhichOne(t *testing.T) {
+	for want, f := range map[string]heat.Fault{
+		"box 3: it has no size; more than 0": {Part: heat.InBox, Index: 2, Given: "it has no size", Allowed: "more than 0"},
+		"case: it is empty":                  {Given: "it is empty"},
+	} {
+		if f.Error() != want {
+			t.Errorf("got %q, want %q", f.Error(), want)
+		}
+	}
+}

@@ -72,3 +72,30 @@ func TestTwistIsSaidAsItIs(t *testing.T) {
 		}
 	}
 }
+
+// What is printed as assumed is the reading that was taken, not the other one.
+func TestAssumptionsSayTheReading(t *testing.T) {
+	taken := func(a Assume) map[string]string {
+		m := scenarioB()
+		m.Assume = a
+		r, _ := Run(m)
+		out := map[string]string{}
+		for _, s := range r.Assumptions {
+			out[s.Key] = s.Text
+		}
+		return out
+	}
+	careful := taken(Assume{})
+	plain := taken(Assume{LeverArm: Plain, Reaction: Plain, GrossSection: true, Rows: ByStiffness, PlyCouple: true, NoTorsion: true})
+	for _, c := range []struct{ key, careful, plain string }{
+		{"assume.lever_arm", "the lesser of", "top row to the centre of the foot bearing"},
+		{"assume.reaction", "the greatest of", "on rigid supports"},
+		{"assume.net_section", "are taken out", "are not taken out"},
+		{"assume.rows_in_tension", "only bolt rows in the top third", "every bolt row"},
+		{"assume.ply_couple", "counted as a gap", "trusted not to turn"},
+	} {
+		if !strings.Contains(careful[c.key], c.careful) || strings.Contains(plain[c.key], c.careful) || !strings.Contains(plain[c.key], c.plain) {
+			t.Errorf("%s is printed as %q by default and %q when plain", c.key, careful[c.key], plain[c.key])
+		}
+	}
+}

@@ -89,3 +89,14 @@ func TestNuts(t *testing.T) {
 		t.Errorf("%d nuts, want %d", len(nuts()), len(want))
 	}
 }
+
+// Root diameters and tips of lag screws in thousandths of an inch, NDS 2018 appendix table L2 (from memory, confirm).
+func TestLagThreads(t *testing.T) {
+	roots := []int{173, 227, 265, 328, 371, 471, 579, 683, 780}
+	tips := []int{156, 188, 219, 281, 313, 406, 500, 594, 688}
+	for i, th := range lagThreads() {
+		if root, tip := int(math.Round(1000*th.root)), int(math.Round(1000*th.tip)); root != roots[i] || tip != tips[i] {
+			t.Errorf("lag screw of %.4f in: root %d, tip %d; want %d, %d", th.nominal, root, tip, roots[i], tips[i])
+		}
+	}
+}
