@@ -142,7 +142,7 @@ func level(of []columnAt, pages []*render.Sheet, short bool, fill func([]columnA
 		held[i] = p.Items
 	}
 	last := pages[len(pages)-1]
-	for share := either(short, 0.3, 1); ; share = math.Min(1, share+0.05) {
+	fits := func(share float64) bool {
 		for i, p := range pages {
 			p.Items = slices.Clone(held[i])
 		}
@@ -152,12 +152,15 @@ func level(of []columnAt, pages []*render.Sheet, short bool, fill func([]columnA
 				try[i].foot = c.at.Y - (c.at.Y-c.foot)*share
 			}
 		}
-		if fill(try) {
-			return true
+		return fill(try)
+	}
+	if fits(1) {
+		for share := 0.3; short && share < 1; share += 0.05 {
+			if fits(share) {
+				return true
+			}
 		}
-		if share == 1 {
-			break
-		}
+		return !short || fits(1)
 	}
 	for i, p := range pages {
 		p.Items = held[i]

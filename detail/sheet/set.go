@@ -68,6 +68,7 @@ type writer struct {
 	free    bool // of the scales asked for: no sheet holds them
 	short   bool
 	leaf    bool              // composes shop pages
+	keyed   bool              // with keynotes where a view could have words
 	making  int               // page of S-503 that says how to make the ledger, from 0
 	page    int               // of a sheet that takes several pages, from 0
 	paging  map[string]paging // of the sheets that go on over pages, once they have counted them

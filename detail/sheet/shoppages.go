@@ -8,6 +8,7 @@ import (
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/check/strength"
+	"standclear/detail/sheet/judge"
 	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
@@ -36,6 +37,11 @@ func ShopPages(a *detail.Assembly, r *check.Report, res strength.Results, o Opti
 	b.number()
 	return b.pages
 }
+
+const (
+	ledgerTitle  = "LEDGER FROM OUTSIDE"
+	ledgerOrigin = "lower left corner of the piece, outside face"
+)
 
 // leaves are the sheets that go on pages, and what fills them.
 var leaves = map[string]func(*leaflet){
@@ -131,18 +137,69 @@ func (b *leaflet) view(c *composer, title, origin string) {
 	b.y -= p.H() + 12
 }
 
-// scaled returns the largest of the usual scales from one to another at which fits holds, else the smallest.
-func (b *leaflet) scaled(from, to float64, fits func(k float64) bool) float64 {
-	last := from
+// scaled tries the usual scales from one to another, largest first: the first at which what is drawn on an empty page
+// of its own fits the room and keeps every rule; ok is false when there is none.
+func (b *leaflet) scaled(from, to float64, draw func(s *render.Sheet, room geom.Box, k float64) (fits bool)) (k float64, ok bool) {
+	l := b.own[len(b.own)-1].l
 	for _, k := range unit.Scales(b.w.a.Spec.Project.System) {
 		if k < from || k > to {
 			continue
 		}
-		if last = k; fits(k) {
-			break
+		s := &render.Sheet{ID: b.id, Title: b.title, Size: l.size, Unit: b.w.unit(), Number: b.page().Number}
+		if !draw(s, b.room, k) {
+			continue
+		}
+		b.w.slimBorder(s, l, 1, 1, "")
+		if found, err := judge.Layout(s); err == nil && len(found) == 0 {
+			return k, true
 		}
 	}
-	return last
+	return 0, false
+}
+
+// fit sets the first of some drawings of a view that keeps every rule at a usual scale, in a part of an empty page's
+// height; where none does, the page says which sheet shows it.
+func (b *leaflet) fit(part, from, to float64, title, origin string, draw ...func(k float64) *composer) {
+	for _, compose := range draw {
+		var c *composer
+		if _, ok := b.scaled(from, to, func(s *render.Sheet, room geom.Box, k float64) bool {
+			c = compose(k)
+			p := c.paper()
+			if p.W() > room.W() || p.H() > part*room.H() {
+				return false
+			}
+			b.w.place(s, c, "1", title, origin, pt(room.Min.X+(room.W()-p.W())/2-p.Min.X, room.Max.Y-p.Max.Y))
+			return true
+		}); ok {
+			b.view(c, title, origin)
+			return
+		}
+	}
+	b.elsewhere(title)
+}
+
+// third is fit for three views of one thing.
+func (b *leaflet) third(title string, titles [3]string, datum string, draw func(k float64) shopViews) {
+	var v shopViews
+	if _, ok := b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) bool {
+		v = draw(k)
+		if v.room().X > room.W() || v.room().Y > room.H() {
+			return false
+		}
+		b.w.setThird(s, room, v, 0, titles, datum)
+		return true
+	}); !ok {
+		b.elsewhere(title)
+		return
+	}
+	b.need(v.room().Y)
+	b.w.setThird(b.page(), b.left(), v, len(b.page().Views), titles, datum)
+	b.y -= v.room().Y + 10
+}
+
+// elsewhere says that a view has no room on such a page.
+func (b *leaflet) elsewhere(title string) {
+	b.tables([]*table{{title: title, width: []float64{b.room.W()}, rows: [][]string{{"TOO MUCH FOR A PAGE OF THIS SIZE: SEE SHEET " + b.id}}}})
 }
 
 // block is the block in three views, its pieces, its tables.
@@ -152,25 +209,23 @@ func (b *leaflet) block() {
 		return
 	}
 	b.turn(portrait)
-	var v shopViews
-	b.scaled(2, 10, func(k float64) bool {
-		v = shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
-		return v.room().X <= b.room.W() && v.room().Y <= b.room.H()
+	b.third("BLOCK", [3]string{"FRONT", "LEFT SIDE", "TOP"}, blockOrigin, func(k float64) shopViews {
+		return shopViews{w.blockFront(k), w.blockSide(k), w.blockTop(k)}
 	})
-	w.setThird(b.page(), b.left(), v, 0, [3]string{"FRONT", "LEFT SIDE", "TOP"}, blockOrigin)
-	b.y -= v.room().Y + 10
 	b.tables(w.blockTables(b.room.W()))
 	var all []*composer
 	high := 0.0
-	b.scaled(2, 10, func(k float64) bool {
-		ok := false
+	if _, ok := b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) (fits bool) {
 		all = w.pieceViews(k)
-		high, ok = w.inRows(&render.Sheet{}, b.room, all)
-		return ok
-	})
-	b.need(high)
-	w.inRows(b.page(), b.left(), all)
-	b.y -= high + 10
+		high, fits = w.inRows(s, room, all)
+		return fits
+	}); ok {
+		b.need(high)
+		w.inRows(b.page(), b.left(), all)
+		b.y -= high + 10
+	} else {
+		b.elsewhere("PIECES")
+	}
 	b.tables(w.pieceTables(b.room.W()))
 }
 
@@ -179,22 +234,26 @@ func (b *leaflet) ledger() {
 	w := b.w
 	b.turn(portrait)
 	pieces := len(w.a.Find(detail.Ledger))
-	k := b.scaled(10, 24, func(k float64) bool { return len(w.ledgerStrips(k, b.room.W())) <= 3*pieces })
-	for _, c := range w.ledgerStrips(k, b.room.W()) {
-		b.view(c, "LEDGER FROM OUTSIDE", "lower left corner of the piece, outside face")
+	var strips []*composer
+	if _, ok := b.scaled(10, 24, func(s *render.Sheet, room geom.Box, k float64) bool {
+		strips = w.ledgerStrips(k, room.W())
+		p := strips[0].paper()
+		w.place(s, strips[0], "1", ledgerTitle, ledgerOrigin, pt(room.Min.X-p.Min.X, room.Max.Y-p.Max.Y))
+		return len(strips) <= 3*pieces
+	}); ok {
+		for _, c := range strips {
+			b.view(c, ledgerTitle, ledgerOrigin)
+		}
+	} else {
+		b.elsewhere(ledgerTitle)
 	}
 	b.tables(w.ledgerTables(b.room.W()))
 	if i := w.sectionBlock(); i >= 0 {
 		piece := w.pieceAt(w.a.Blocks[i].X)
-		var v shopViews
-		b.scaled(2, 10, func(k float64) bool {
-			v = shopViews{w.ledgerFront(piece, i, k), w.ledgerEnd(piece, k), w.ledgerTop(piece, i, k)}
-			return v.room().X <= b.room.W() && v.room().Y <= b.room.H()
-		})
-		b.need(v.room().Y)
 		title := "LEDGER AT BLOCK " + w.a.Blocks[i].Mark
-		w.setThird(b.page(), b.left(), v, len(b.page().Views), [3]string{title, title, title}, "axis of the block x lower edge of the ledger")
-		b.y -= v.room().Y + 10
+		b.third(title, [3]string{title, title, title}, "axis of the block x lower edge of the ledger", func(k float64) shopViews {
+			return shopViews{w.ledgerFront(piece, i, k), w.ledgerEnd(piece, k), w.ledgerTop(piece, i, k)}
+		})
 	}
 	b.tables(w.detailTables(b.room.W()))
 }
@@ -204,12 +263,7 @@ func (b *leaflet) material() {
 	w := b.w
 	b.turn(portrait)
 	b.tables(w.materialBlocks(b.room.W()))
-	var c *composer
-	b.scaled(8, 50, func(k float64) bool {
-		c = w.cuttingPlan(k)
-		return c.paper().W() <= b.room.W()
-	})
-	b.view(c, "CUTTING PLAN", stickOrigin)
+	b.fit(1, 8, 50, "CUTTING PLAN", stickOrigin, w.cuttingPlan)
 	b.tables(append(w.lumberBlocks(b.room.W()), w.otherBlocks(b.room.W())...))
 }
 
@@ -218,13 +272,8 @@ func (b *leaflet) survey() {
 	w := b.w
 	b.turn(portrait)
 	list := w.surveyList()
-	for i, fill := range []func(k float64) *composer{
-		func(k float64) *composer { return w.surveySection(list, k) },
-		func(k float64) *composer { return w.surveyElevation(list, k) },
-	} {
-		c, _ := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H() / 2}, fill)
-		b.view(c, []string{"SECTION", "ELEVATION"}[i], []string{origin, elevationOrigin}[i])
-	}
+	b.fit(0.5, 8, 100, "SECTION", origin, func(k float64) *composer { return w.surveySection(list, k) })
+	b.fit(0.5, 8, 100, "ELEVATION", elevationOrigin, func(k float64) *composer { return w.surveyElevation(list, k) })
 	b.turn(portrait)
 	b.tables(w.surveyTables(list, b.room.W(), 9))
 }
@@ -240,22 +289,15 @@ func (b *leaflet) tension() {
 	w.tight = 3 // short notes
 	section := w.devicePicture(d, "section at a device")
 	b.turn(posture{aside: true})
-	c, _ := w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H()}, func(k float64) *composer { return w.tensionSection(section, d, k) })
-	b.view(c, "SECTION AT DEVICE", origin)
+	keyed := func(k float64) *composer {
+		w.keyed = true
+		defer func() { w.keyed = false }()
+		return w.tensionSection(section, d, k)
+	}
+	b.fit(1, 4, 20, "SECTION AT DEVICE", origin, func(k float64) *composer { return w.tensionSection(section, d, k) }, keyed)
 	plan := w.devicePicture(d, "plan at a device")
 	b.turn(portrait)
-	c, _ = w.choose(0, 4, 20, geom.Vec{X: b.room.W(), Y: b.room.H() * 0.7}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
-	b.view(c, "PLAN AT DEVICE", planOrigin)
-	c, fits := w.choose(0, 8, 100, geom.Vec{X: b.room.W(), Y: b.room.H()}, w.tensionElevation)
-	if fits {
-		b.view(c, "POSITIONS", frontOrigin)
-	} else { // the marks of a long ledger: across the page, and where that is too narrow the table alone tells them
-		across := w.slimOf(w.pageSizes()[0], posture{}).field.Grow(-3)
-		if c, fits = w.choose(0, 8, 100, geom.Vec{X: across.W(), Y: across.H()}, w.tensionElevation); fits {
-			b.turn(posture{})
-			b.view(c, "POSITIONS", frontOrigin)
-		}
-		b.turn(portrait)
-	}
+	b.fit(0.7, 4, 20, "PLAN AT DEVICE", planOrigin, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
+	b.fit(1, 8, 100, "POSITIONS", frontOrigin, w.tensionElevation)
 	b.tables(w.tensionTables(b.room.W()))
 }

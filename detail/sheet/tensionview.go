@@ -16,10 +16,12 @@ import (
 // tensionSection composes the section along the rod of device d.
 func (w *writer) tensionSection(p view.Picture, d detail.Device, k float64) *composer {
 	c := w.composer(k)
+	c.ruled, c.keys = w.keyed, w.keyed
 	c.add(p.Draw(k, w.a.Spec.Project.System), p.Window)
 	c.breaks(p)
 	f, rod, low := w.a.Frame, w.rod(d), p.Window.Min.Y
 	z := rod.Center().Z
+	c.split = z
 	c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: rod.Min.Y - c.mm(4), Y: z}, geom.Vec{X: rod.Max.Y + c.mm(4), Y: z})})
 	c.put(
 		render.Text{Pen: render.Note, At: geom.Vec{X: p.Window.Min.X, Y: p.Window.Max.Y + c.mm(5.5)}, Height: 3.5, Align: render.BottomLeft, Lines: []string{"INSIDE"}, Bold: true},
@@ -48,6 +50,9 @@ func (w *writer) tensionSection(p view.Picture, d detail.Device, k float64) *com
 	w.tensionNotes(c, p, d, rod)
 	c.finish()
 	c.title("1", "SECTION ALONG THE ROD OF "+w.deviceID(d), w.scale(k).Text)
+	if w.keyed {
+		c.legendBelow()
+	}
 	return c
 }
 

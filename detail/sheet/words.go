@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"standclear/detail/unit"
@@ -34,19 +35,35 @@ func sized(s string) string { return withUnit.ReplaceAllString(s, "$1\u00a0$2") 
 
 // held keeps a whole number and its fraction, and a number and its unit, in one word.
 func held(s string) string {
-	s = mixed.ReplaceAllString(s, "$1\u00a0$2")
-	s = couple.ReplaceAllString(s, "kN\u00a0m")
-	return measure.ReplaceAllString(s, "$1\u00a0$2")
+	return heldWords.of(s, func() string {
+		t := mixed.ReplaceAllString(s, "$1\u00a0$2")
+		t = couple.ReplaceAllString(t, "kN\u00a0m")
+		return measure.ReplaceAllString(t, "$1\u00a0$2")
+	})
 }
 
 // wrap breaks text to a plotted width without parting a whole number from its fraction.
 func wrap(s string, h, width float64, bold bool) []string {
-	lines := font.Wrap(held(s), h, width, bold)
-	for i := range lines {
-		lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
-	}
-	return lines
+	return slices.Clone(wrapped.of(wrapping{s, h, width, bold}, func() []string {
+		lines := font.Wrap(held(s), h, width, bold)
+		for i := range lines {
+			lines[i] = strings.ReplaceAll(lines[i], "\u00a0", " ")
+		}
+		return lines
+	}))
 }
+
+// wrapping is a text to wrap.
+type wrapping struct {
+	words    string
+	h, width float64
+	bold     bool
+}
+
+var (
+	heldWords memo[string, string]
+	wrapped   memo[wrapping, []string]
+)
 
 // diameter writes a bolt's size as the trade does: 5/8", M16.
 func (w *writer) diameter(d unit.Length) string {
