@@ -67,7 +67,7 @@ func (w *writer) checkFlow(room geom.Box) [][]render.Item {
 // checkStrip shows the ledger and its blocks with bolts from outside, a box to tick over each block.
 func (w *writer) checkStrip(l layoutOf) *composer {
 	room := l.field.Grow(-3)
-	c, _ := w.choose(0, 12, 96, geom.Vec{X: room.W(), Y: 46}, func(k float64) *composer { return w.blockStrip(k, true) })
+	c, _ := w.choose(0, 12, 100, geom.Vec{X: room.W(), Y: 46}, func(k float64) *composer { return w.blockStrip(k, true) })
 	return c
 }
 

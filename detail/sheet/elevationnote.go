@@ -108,7 +108,7 @@ func (w *writer) elevationLevels(c *composer, p view.Picture) {
 	}
 	if g := s.Foundation.Grade; g != nil && s.Foundation.Kind != "wall" {
 		lv(g.MM(), "GROUND, LOW END")
-		if h := s.Foundation.GradeHigh; h != nil {
+		if h := s.Foundation.GradeHigh; h != nil && !w.sparse {
 			c.level(left, geom.Vec{X: p.Window.Min.X, Y: h.MM()}, "GROUND, HIGH END "+w.signed(h.MM()))
 		}
 	}
@@ -138,7 +138,9 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 		end = append(end, geom.Vec{X: 0, Y: f.LedgerBottom + t*(f.LedgerTop-f.LedgerBottom)})
 	}
 	c.callOn(left, end, render.Arrow, "LEDGER L1, OUTLINE ONLY")
-	c.call(left, geom.Vec{X: edge + 60, Y: f.RimBottom}, render.Arrow, "RIM BEHIND (DASHED): NO BOLT OUTSIDE IT")
+	if !w.sparse {
+		c.call(left, geom.Vec{X: edge + 60, Y: f.RimBottom}, render.Arrow, "RIM BEHIND (DASHED): NO BOLT OUTSIDE IT")
+	}
 	if j, ok := firstAfter(w.a.HouseJoists, edge); ok {
 		c.call(left, geom.Vec{X: j - s.Floor.Joists.Flange.MM()/2, Y: f.RimTop - 40}, render.Arrow, w.houseJoistWords()+fmt.Sprintf(" BEHIND (DASHED); LEAST DISTANCE OF A BOLT AXIS FROM A JOIST AXIS %s", w.text(w.leastToJoist())))
 	}
@@ -149,7 +151,7 @@ func (w *writer) elevationNotes(c *composer, p view.Picture) {
 	if s.Foundation.Kind != "wall" && s.Foundation.GradeHigh != nil {
 		c.call(left, geom.Vec{X: edge + 30, Y: s.Foundation.GradeHigh.MM() - 60}, render.Dot, "GROUND, FALLS ALONG THE WALL; KEEP IT FALLING AWAY FROM THE WALL")
 	}
-	if w.a.Count(detail.Base) > 0 {
+	if w.a.Count(detail.Base) > 0 && !w.sparse {
 		c.call(left, geom.Vec{X: edge + 20, Y: f.Bottom - 4}, render.Arrow, "F4 BASE FLASHING")
 	}
 	if rods := w.a.Find(detail.TensionRod); len(rods) > 0 {

@@ -117,7 +117,13 @@ func (w *writer) pieceView(p *detail.Part, k float64) *composer {
 
 // grainOver draws the way of the fibres over a piece, in the same place on every one.
 func (c *composer) grainOver(face geom.Box, upright bool) {
-	at := geom.Vec{X: face.Min.X + c.mm(9), Y: face.Max.Y + c.mm(4)}
+	top := face.Max.Y
+	for _, l := range c.taken().lines { // axes of holes near the edge run beyond it
+		if math.Max(l[0].X, l[1].X) > face.Min.X+0.1 && math.Min(l[0].X, l[1].X) < face.Max.X-0.1 {
+			top = math.Max(top, math.Max(l[0].Y, l[1].Y))
+		}
+	}
+	at := geom.Vec{X: face.Min.X + c.mm(9), Y: top + c.mm(4)}
 	half := geom.Vec{X: c.mm(8)}
 	words := at.Add(geom.Vec{X: c.mm(10)})
 	if upright {

@@ -66,6 +66,7 @@ type writer struct {
 	version string
 	tight   int  // 0 wide notes and views, to 3 narrow
 	free    bool // of the scales asked for: no sheet holds them
+	sparse  bool // leaves out what other sheets say too: nothing else keeps the rules
 	short   bool
 	leaf    bool              // composes shop pages
 	keyed   bool              // with keynotes where a view could have words
@@ -240,8 +241,9 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 func (w *writer) draw(p page, n, of int) *render.Sheet {
 	var last, best *render.Sheet
 	least := math.MaxInt
-	for _, w.free = range []bool{false, true} {
-		if w.free && w.a.Spec.Sheets.Section+w.a.Spec.Sheets.Elevation+w.a.Spec.Sheets.Plan+w.a.Spec.Sheets.Shop == 0 {
+	asked := w.a.Spec.Sheets.Section+w.a.Spec.Sheets.Elevation+w.a.Spec.Sheets.Plan+w.a.Spec.Sheets.Shop != 0
+	for pass := range 3 {
+		if w.free, w.sparse = pass > 0, pass > 1; pass == 1 && !asked {
 			continue
 		}
 		for _, size := range p.sizes(w) {

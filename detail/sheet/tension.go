@@ -35,7 +35,7 @@ func (w *writer) tensionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		two, ok2 = w.choose(0, one.k, 2*one.k, geom.Vec{X: room.W() - box.W() - 13, Y: tall}, func(k float64) *composer { return w.tensionPlan(plan, d, k) })
 		pbox = two.paper()
 		below = room.H() - math.Max(box.H(), pbox.H()) - 13
-		three, ok3 = w.choose(0, 8, 48, geom.Vec{X: wide, Y: below}, w.tensionElevation)
+		three, ok3 = w.choose(0, 8, 50, geom.Vec{X: wide, Y: below}, w.tensionElevation)
 		ebox = three.paper()
 		if fitsAll = fits && ok2 && ok3 && high <= below; fitsAll {
 			break
@@ -84,7 +84,7 @@ func (w *writer) noTension(s *render.Sheet, room geom.Box) (string, bool) {
 	lines := wrap("NO LATERAL TENSION DEVICE IS STATED (tie.lateral): A PULL AWAY FROM THE HOUSE HAS NO PATH INTO THE FLOOR BUT THE BOLTS OF THE BLOCKS, WHICH ARE NOT COUNTED FOR IT.", 3.5, room.W()-4, true)
 	s.Items = append(s.Items, render.Text{Pen: render.Status, At: pt(room.Min.X, room.Max.Y-4), Height: 3.5, Align: render.TopLeft, Bold: true, Lines: lines})
 	top := room.Max.Y - 8 - float64(len(lines))*3.5*render.LinePitch
-	c, fits := w.choose(0, 8, 48, geom.Vec{X: room.W(), Y: (top - room.Min.Y) * 0.6}, w.tensionElevation)
+	c, fits := w.choose(0, 8, 50, geom.Vec{X: room.W(), Y: (top - room.Min.Y) * 0.6}, w.tensionElevation)
 	p := c.paper()
 	w.place(s, c, "1", "LEDGER", frontOrigin, pt(room.Min.X+(room.W()-p.W())/2-p.Min.X, top-p.Max.Y))
 	w.tablesDown(s, w.tensionTables(room.W())[1:], room.Min.X, top-p.H()-8)
