@@ -24,7 +24,8 @@ func TestScripts(t *testing.T) {
 		t.Fatal(err)
 	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		UpdateScripts: *update,
+		Dir:           "testdata/script",
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("PROJECTS", projects)
 			e.Setenv("XDG_CACHE_HOME", filepath.Join(e.WorkDir, "cache"))

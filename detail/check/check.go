@@ -8,7 +8,11 @@
 //	})
 package check
 
-import "standclear/detail/unit"
+import (
+	"cmp"
+
+	"standclear/detail/unit"
+)
 
 // Verdict is what a check says. The zero value is Info: a computed number with no limit.
 type Verdict int
@@ -209,6 +213,30 @@ func (r *Report) Worst() Verdict {
 		}
 	}
 	return w
+}
+
+// Governs returns the check that fails furthest beyond its limit, of strength if one of those fails; where none does,
+// the check of strength nearest its limit; nil when there is none. Of strength are those of the ledger, the fasteners,
+// the block, the rim and the floor. A distance or a number that is just reached is no sign of how much a design has left.
+func (r *Report) Governs() *Step {
+	var found [3]*Step // strength that fails, another that fails, strength that holds
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		strength := s.Group >= Beam && s.Group <= Floor
+		n := 0
+		switch {
+		case s.Verdict == Fails && !strength:
+			n = 1
+		case s.Verdict != Fails && (!strength || s.Limit == nil || s.Sense == AtLeast):
+			continue
+		case s.Verdict != Fails:
+			n = 2
+		}
+		if found[n] == nil || s.Used() > found[n].Used() {
+			found[n] = s
+		}
+	}
+	return cmp.Or(found[:]...)
 }
 
 // Count returns how many steps have verdict v.

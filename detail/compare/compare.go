@@ -96,22 +96,6 @@ func (d *Design) take(t *trial.Trial) {
 	d.site, d.sys, d.Rates = t.Spec, t.Spec.Project.System, t.Spec.Rates
 }
 
-// Governs returns the check of strength that is furthest beyond its limit or nearest to it: of the ledger, the
-// fasteners, the block, the rim and the floor. Least distances count only when one fails.
-func (d *Design) Governs() *check.Step {
-	var worst *check.Step
-	for i := range d.Report.Steps {
-		s := &d.Report.Steps[i]
-		if s.Limit == nil || s.Group < check.Beam || s.Group > check.Floor || s.Sense == check.AtLeast && s.Verdict < check.Fails {
-			continue
-		}
-		if worst == nil || s.Used() > worst.Used() {
-			worst = s
-		}
-	}
-	return worst
-}
-
 // Says is one sentence on what the way fails or costs.
 func (d *Design) Says(drawn *Design) string {
 	var out []string

@@ -140,7 +140,7 @@ func rowKinds(all []*Design) []rowKind {
 }
 
 func (d *Design) governs() Cell {
-	switch g := d.Governs(); {
+	switch g := d.Report.Governs(); {
 	case d.Trial == nil:
 		return open(d.Why)
 	case g == nil:
@@ -151,7 +151,7 @@ func (d *Design) governs() Cell {
 }
 
 func (d *Design) used() Cell {
-	g := d.Governs()
+	g := d.Report.Governs()
 	if d.Trial == nil || g == nil {
 		return d.governs().quiet()
 	}

@@ -62,7 +62,7 @@ func (t *Table) WriteText(w io.Writer) error {
 	p.f("\n")
 	for i, d := range t.Designs {
 		p.f("%s  %s", letter(i), d.Says(t.Designs[0]))
-		if g := d.Governs(); g != nil {
+		if g := d.Report.Governs(); g != nil {
 			p.f("; governs: %s", g.ID)
 		}
 		p.f("\n")

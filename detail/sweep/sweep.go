@@ -19,7 +19,6 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/spec"
 	"standclear/detail/trial"
-	"standclear/detail/unit"
 )
 
 // Row is one design.
@@ -198,11 +197,7 @@ func (r *Row) Fill(t *trial.Trial) {
 	for _, s := range failing {
 		r.Failing = append(r.Failing, s.Name)
 	}
-	s := nearest(t.Report.Steps)
-	if len(failing) > 0 {
-		s = failing[0]
-	}
-	if s != nil {
+	if s := t.Report.Governs(); s != nil {
 		r.Governs, r.Ratio = *s, s.Used()
 	}
 }
@@ -217,19 +212,4 @@ func failures(steps []check.Step) []*check.Step {
 	}
 	slices.SortStableFunc(out, func(a, b *check.Step) int { return cmp.Compare(b.Used(), a.Used()) })
 	return out
-}
-
-// nearest is the check of strength nearest its limit, nil when there is none. A clearance or a distance that is
-// kept to the sixteenth is no sign of how much a design has left.
-func nearest(steps []check.Step) *check.Step {
-	var most *check.Step
-	for i := range steps {
-		s := &steps[i]
-		strength := s.Group == check.Beam || s.Group == check.Connection || s.Group == check.Block || s.Group == check.Floor
-		distance := s.Sense == check.AtLeast && s.Value.Kind == unit.KLength
-		if strength && !distance && s.Limit != nil && s.Verdict == check.OK && (most == nil || s.Used() > most.Used()) {
-			most = s
-		}
-	}
-	return most
 }

@@ -1,7 +1,7 @@
 // Package trial tries a project with other values of its parameters.
 //
 //	t, err := trial.Base{Name: name, Src: src}.Try("blocks.max_spacing=24in")
-//	worst := t.Governs()
+//	worst := t.Report.Governs()
 package trial
 
 import (
@@ -60,19 +60,4 @@ func (b Base) Try(changes ...string) (*Trial, error) {
 	t := &Trial{Sets: changes, Spec: s, Assembly: a}
 	t.Report, t.Results = design.Check(a)
 	return t, nil
-}
-
-// Governs returns the check that is furthest beyond its limit or nearest to it, nil when none has one.
-func (t *Trial) Governs() *check.Step {
-	var worst *check.Step
-	for i := range t.Report.Steps {
-		s := &t.Report.Steps[i]
-		if s.Limit == nil {
-			continue
-		}
-		if worst == nil || s.Used() > worst.Used() {
-			worst = s
-		}
-	}
-	return worst
 }

@@ -26,8 +26,8 @@ func TestTryChangesTheDesign(t *testing.T) {
 	if n, m := len(base.Assembly.Blocks), len(far.Assembly.Blocks); m >= n {
 		t.Errorf("%d blocks at 60 in, %d in the demo", m, n)
 	}
-	if g := far.Governs(); g.Verdict != check.Fails || g.Used() <= base.Governs().Used() {
-		t.Errorf("%s governs with %.2f, %s; the demo has %.2f", g.ID, g.Used(), g.Verdict, base.Governs().Used())
+	if g := far.Report.Governs(); g.Verdict != check.Fails || g.Used() <= base.Report.Governs().Used() {
+		t.Errorf("%s governs with %.2f, %s; the demo has %.2f", g.ID, g.Used(), g.Verdict, base.Report.Governs().Used())
 	}
 }
 
