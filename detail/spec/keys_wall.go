@@ -8,7 +8,7 @@ func wallKeys(s *Spec) []key {
 	return []key{
 		layerKeys(s),
 		word("retarder", &w.Retarder, "vapour retarder on the room side: at most 0.1, 1 or 10 perm by class",
-			"class-1", "class-2", "class-3", "none", "unknown").orWord("unknown", notSaid),
+			"class-1", "class-2", "class-3", "none", "unknown").orWord("unknown", notSaid).ask("class-2", "class-2"),
 		length("stud_spacing", &w.StudSpacing, "axis to axis").in(8, 48).or("24in", "600mm", usual),
 		length("stud_width", &w.StudWidth, "along the wall").in(0.5, 8).or("1 1/2in", "45mm", usual),
 		length("stud_first", &w.StudFirst, "axis of the first stud, from x = 0").in(-48, 48).or("0in", "0mm", notSaid),
@@ -71,7 +71,7 @@ func foundationKeys(f *Foundation) []key {
 	stands := func() bool { return f.Kind != "none" }
 	solid := func() bool { return f.Kind == "concrete" || f.Kind == "masonry" }
 	return []key{
-		word("kind", &f.Kind, "wall: a storey stands below", "concrete", "masonry", "wall", "none").orWord("none", "not stated: not drawn").lead("").eg("concrete", "concrete"),
+		word("kind", &f.Kind, "wall: a storey stands below", "concrete", "masonry", "wall", "none").orWord("none", "not stated: not drawn").lead("").ask("concrete", "concrete"),
 		length("thickness", &f.Thickness, "of the foundation wall").in(3, 36).or("8in", "200mm", usual).only(stands),
 		section("insulation", "outside, below grade and up to the sill",
 			length("thickness", &f.Insulation, "0 for none").in(0, 24).or("0in", "0mm", notSaid).only(solid).lead("").eg("2in", "50mm"),
@@ -79,7 +79,7 @@ func foundationKeys(f *Foundation) []key {
 				only(func() bool { return f.Insulation > 0 }),
 		),
 		length("drainage_board", &f.Board, "thickness, 0 for none").in(0, 6).or("0in", "0mm", notSaid).only(solid),
-		maybeLength("grade", &f.Grade, "level of the ground at the wall where it is lowest").ft(-100, 5).eg("-66in", "-1680mm"),
-		maybeLength("grade_high", &f.GradeHigh, "level of the ground where it is highest along the ledger").ft(-100, 5).eg("-60in", "-1530mm"),
+		maybeLength("grade", &f.Grade, "level of the ground at the wall where it is lowest").ft(-100, 5).ask("-66in", "-1680mm"),
+		maybeLength("grade_high", &f.GradeHigh, "level of the ground where it is highest along the ledger").ft(-100, 5).ask("-60in", "-1530mm"),
 	}
 }
