@@ -29,6 +29,7 @@ type key struct {
 	asked  pair        // asked for in the starter file although it may be left out; how an answer looks
 	when   func() bool // the key counts only then; nil is always
 	sample pair        // for the starter file
+	alike  func() pair // a better sample, by what stands beside the key
 
 	keys    []key    // of a section
 	option  *option  // of a section that may be left out

@@ -16,8 +16,8 @@ func blockKeys(s *Spec) []key {
 		length("width", &b.Width, "along the wall").in(1.5, 48).or("7in", "180mm", judged).begin("7 3/4in", "220mm"),
 		word("grain", &b.Grain, "direction of the grain", "horizontal", "vertical").orWord("horizontal", usual),
 		word("species", &b.Species, "of the wood", speciesKeys()...).also(speciesKey).
-			from(func() { b.Species = s.Ledger.Species }, "southern pine", "european softwood", "as the ledger"),
-		text("grade", &b.Grade, "No.1, No.2, C24").from(func() { b.Grade = lastGrade(b.Species) }, "No.2", "C24", "the lowest of the species"),
+			from(func() { b.Species = s.Ledger.Species }, "southern pine", "douglas fir-larch", "as the ledger"),
+		text("grade", &b.Grade, "No.1, No.2, C24").from(func() { b.Grade = lastGrade(b.Species) }, "No.2", "No.2", "the lowest of the species"),
 		yesNo("treated", &b.Treated, "with preservative").from(func() { b.Treated = s.Ledger.Treated }, "yes", "yes", "as the ledger"),
 		yesNo("incised", &b.Incised, "cut so that it takes the preservative").
 			from(func() { b.Incised = b.Treated && incised(b.Species) }, "no", "no", "as treated wood of the species comes"),

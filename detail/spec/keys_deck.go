@@ -18,7 +18,7 @@ func deckKeys(s *Spec) []key {
 		section("joists", "hung on the ledger", deckJoistKeys(s)...),
 		length("decking", &d.Decking, "thickness").in(0.25, 6).or("1in", "28mm", usual),
 		length("decking_gap", &d.DeckGap, "decking to cladding").in(0, 4).or("1/4in", "6mm", usual),
-		length("below_floor", &d.Below, "top of decking below the finished floor").in(-24, 60).survey("2 1/2in", "60mm"),
+		length("below_floor", &d.Below, "top of decking below the finished floor").in(-24, 60).survey("2 1/2in", "65mm"),
 		text("beam", &d.Beam, "as printed").eg("3-PLY 2x10", "2 x 45x220"),
 		text("posts", &d.Post, "as printed").eg("2 POSTS 6x6", "2 POSTS 140x140"),
 		guardPostKeys(d),
@@ -65,7 +65,7 @@ func deckJoistKeys(s *Spec) []key {
 			return k
 		}(),
 		word("species", &j.Species, "of the wood", speciesKeys()...).also(speciesKey).
-			from(func() { j.Species = s.Ledger.Species }, "southern pine", "european softwood", "as the ledger"),
+			from(func() { j.Species = s.Ledger.Species }, "southern pine", "douglas fir-larch", "as the ledger"),
 		length("hanger_seat", &j.Seat, "length of the hanger's seat").in(0.5, 8).or("2in", "50mm", usual),
 		force("hanger", &j.Hanger, "allowable load of one hanger, 0 when not known").within(0, 20000*lb).or("0lb", "0kN", notSaid).ask("750lb", "3.5kN"),
 		length("hanger_flange", &j.HangerFlange, "of the hanger along the ledger, where no bolt may be; 0: flanges turned in").in(0, 4).or("1 1/4in", "32mm", usual),
@@ -77,11 +77,11 @@ func deckJoistKeys(s *Spec) []key {
 func ledgerKeys(l *Ledger) []key {
 	return append([]key{
 		length("length", &l.Length, "end to end").ft(1, 100).survey(`14'-8"`, "4600mm"),
-		size(&l.Nominal, "thickness", "height", "2x10", "45x245mm").begin("", "45x245mm"),
+		size(&l.Nominal, "thickness", "height", "2x10", "45x245mm"),
 		length("thickness", &l.Thickness, "as dressed").in(0.75, 8).or("1 1/2in", "45mm", usual),
-		length("height", &l.Height, "as dressed").in(3, 20).or("9 1/4in", "220mm", usual),
+		length("height", &l.Height, "as dressed").in(3, 20).or("9 1/4in", "220mm", usual).begin("", "245mm"),
 		word("species", &l.Species, "of the wood", speciesKeys()...).also(speciesKey).or("southern pine", "european softwood", usual).begin("", "douglas fir-larch"),
-		text("grade", &l.Grade, "No.1, No.2, C24").from(func() { l.Grade = lastGrade(l.Species) }, "No.2", "C24", "the lowest of the species"),
+		text("grade", &l.Grade, "No.1, No.2, C24").from(func() { l.Grade = lastGrade(l.Species) }, "No.2", "No.2", "the lowest of the species"),
 		yesNo("treated", &l.Treated, "with preservative").orWord("yes", usual),
 		yesNo("incised", &l.Incised, "cut so that it takes the preservative").
 			from(func() { l.Incised = l.Treated && incised(l.Species) }, "no", "no", "as treated wood of the species comes"),

@@ -32,24 +32,39 @@ func layerKeys(s *Spec) key {
 		each:  func(i int) []key { return oneLayer(&w.Layers[i]) },
 		mark:  func(i, line int) { w.Layers[i].Line = line },
 		rows: func() []pair {
-			return []pair{
-				{"{role: finish, name: GYPSUM BOARD, material: gypsum, thickness: 1/2in}",
-					"{role: finish, name: GYPSUM BOARD, material: gypsum, thickness: 12.5mm}"},
-				{"{role: studs, name: STUDS AND BATTS, material: batt, thickness: 5 1/2in}",
-					"{role: studs, name: STUDS AND BATTS, material: batt, thickness: 145mm}"},
-				{"{role: sheathing, name: PLYWOOD SHEATHING, material: plywood, thickness: 1/2in}",
-					"{role: sheathing, name: PLYWOOD SHEATHING, material: plywood, thickness: 12mm}"},
-				{"{role: wrb, name: WEATHER BARRIER, material: membrane, thickness: 0.02in}",
-					"{role: wrb, name: WEATHER BARRIER, material: membrane, thickness: 0.5mm}"},
-				{"{role: insulation, name: MINERAL WOOL BOARD, material: mineral-wool, thickness: 1 1/2in}",
-					"{role: insulation, name: MINERAL WOOL BOARD, material: mineral-wool, thickness: 40mm}"},
-				{"{role: cavity, name: VERTICAL FURRING, material: softwood, thickness: 3/4in}",
-					"{role: cavity, name: VERTICAL FURRING, material: softwood, thickness: 28mm}"},
-				{"{role: cladding, name: LAP SIDING, material: softwood, thickness: 5/8in}",
-					"{role: cladding, name: LAP SIDING, material: softwood, thickness: 21mm}"},
+			var rows []pair
+			for _, l := range usualLayers {
+				head := "{role: " + l.role + ", name: " + l.name + ", material: " + l.material + ", thickness: "
+				rows = append(rows, pair{head + l.thickness.ip + "}", head + l.thickness.si + "}"})
 			}
+			return rows
 		},
 	}}
+}
+
+// usualLayers are the samples of a wall, inside to outside.
+var usualLayers = []struct {
+	role, name, material string
+	thickness            pair
+}{
+	{"finish", "GYPSUM BOARD", "gypsum", pair{"1/2in", "12.5mm"}},
+	{"studs", "STUDS AND BATTS", "batt", pair{"5 1/2in", "145mm"}},
+	{"sheathing", "PLYWOOD SHEATHING", "plywood", pair{"1/2in", "11mm"}},
+	{"wrb", "WEATHER BARRIER", "membrane", pair{"0.02in", "0.5mm"}},
+	{"insulation", "MINERAL WOOL BOARD", "mineral-wool", pair{"1 1/2in", "40mm"}},
+	{"cavity", "VERTICAL FURRING", "softwood", pair{"3/4in", "28mm"}},
+	{"cladding", "LAP SIDING", "softwood", pair{"5/8in", "21mm"}},
+}
+
+// usualThickness is the sample for a layer of a role; that of the sheathing for any other.
+func usualThickness(role string) pair {
+	out := pair{"1/2in", "11mm"}
+	for _, l := range usualLayers {
+		if l.role == role {
+			out = l.thickness
+		}
+	}
+	return out
 }
 
 func oneLayer(l *Layer) []key {
@@ -58,7 +73,7 @@ func oneLayer(l *Layer) []key {
 			"finish", "studs", "sheathing", "wrb", "insulation", "cavity", "cladding", "other").survey("sheathing", "sheathing"),
 		text("name", &l.Name, "as printed").from(func() { l.Name = materialName(l.Material) }, "PLYWOOD", "PLYWOOD", "name of the material"),
 		word("material", &l.Material, "what it is made of", stock.MaterialKeys()...).survey("plywood", "plywood"),
-		length("thickness", &l.Thickness, "of the layer").in(0, 24).survey("1/2in", "12mm"),
+		length("thickness", &l.Thickness, "of the layer").in(0, 24).survey("1/2in", "11mm").like(func() pair { return usualThickness(l.Role) }),
 	}
 }
 

@@ -96,6 +96,12 @@ func (k key) ask(ip, si string) key {
 	return k
 }
 
+// like gives a sample that goes by what was read beside the key.
+func (k key) like(sample func() pair) key {
+	k.alike = sample
+	return k
+}
+
 // only makes the key count under a condition, asked once all given values are read.
 func (k key) only(when func() bool) key {
 	k.when = when
@@ -119,6 +125,9 @@ func (k key) example(sys unit.System) string {
 			items = []string{items[0], "..."}
 		}
 		return "[" + strings.Join(items, ", ") + "]"
+	}
+	if k.alike != nil {
+		return k.alike().of(sys)
 	}
 	for _, p := range []pair{k.asked, k.begins, k.sample} {
 		if s := p.of(sys); s != "" {
