@@ -113,7 +113,13 @@ func (j *job) table(w io.Writer, short bool) error {
 			}
 		}
 	}
+	if !short {
+		j.unstated(w)
+	}
 	_, err := fmt.Fprintf(w, "%s. A calculation aid: local code and a licensed engineer decide.\n", j.verdict())
+	if next := j.next(); err == nil && !short && next != "" {
+		_, err = fmt.Fprintln(w, next)
+	}
 	return err
 }
 
