@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"standclear/detail"
@@ -31,20 +32,29 @@ func (k in) added(s *spec.Spec, a *detail.Assembly) []lever {
 	all = append(all, lever{changes: k.fastened(s), adds: true}, lever{changes: k.ends(s), all: true}, lever{changes: k.deeper(s), all: true},
 		lever{changes: k.fitted(s, a), all: true}, lever{changes: k.paired(s), adds: true}, lever{changes: k.narrower(s), all: true},
 		lever{changes: fewerScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count), all: true},
-		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.splices(s, a), all: true})
-	return append(all, k.whole(s, all))
+		lever{changes: k.shorterScrews(s), all: true})
+	return append(all, k.whole(s, a, all))
 }
 
 // whole is all that carries at once: backing, ties, tension devices, plies fixed to each other, two columns of bolts,
-// as far as the design has not got them. It is for designs in which no one change gets far.
-func (k in) whole(s *spec.Spec, single []lever) lever {
+// as far as the design has not got them, also with rows placed anew and end blocks farther in. It is for designs in
+// which no one change gets far.
+func (k in) whole(s *spec.Spec, a *detail.Assembly, single []lever) lever {
 	var sets []string
 	for _, l := range append(k.behind(s), single...) {
 		if n := len(l.changes); n > 0 && l.adds {
 			sets = append(sets, l.changes[n-1]...)
 		}
 	}
-	return lever{changes: [][]string{sets}, many: true}
+	l := lever{changes: [][]string{sets}, many: true, all: true}
+	for _, with := range [][][]string{k.fitted(s, a), k.ends(s)} {
+		for _, so := range l.changes {
+			if len(with) > 0 {
+				l.changes = append(l.changes, slices.Concat(so, with[len(with)/2]))
+			}
+		}
+	}
+	return l
 }
 
 // behind are blocking and ties behind the rim, where there are none.
@@ -189,32 +199,6 @@ func (k in) shorterScrews(s *spec.Spec) (out [][]string) {
 	}
 	for l := s.Blocks.PlyScrews.Length - step; l >= least; l -= step {
 		out = append(out, []string{"blocks.ply_screws.length=" + k.length(l)})
-	}
-	return out
-}
-
-// splices are joints of a ledger longer than can be bought, each over a block, so that no piece is longer.
-func (k in) splices(s *spec.Spec, a *detail.Assembly) (out [][]string) {
-	longest := 240 * unit.Inch // as the check ledger_piece has it
-	if k.sys == unit.SI {
-		longest = 6000 * unit.MM
-	}
-	if s.Ledger.Length <= longest || len(s.Ledger.Splices) > 0 {
-		return nil
-	}
-	pieces := math.Ceil(float64(s.Ledger.Length / longest))
-	for shift := range 3 {
-		var at []string
-		for i := 1.0; i < pieces; i++ {
-			want, near := s.Ledger.Length.MM()*i/pieces, 0
-			for j, b := range a.Blocks {
-				if math.Abs(b.X-want) < math.Abs(a.Blocks[near].X-want) {
-					near = j
-				}
-			}
-			at = append(at, k.length(unit.Length(a.Blocks[max(0, near-shift)].X)))
-		}
-		out = append(out, []string{"ledger.splices=[" + strings.Join(at, ", ") + "]"})
 	}
 	return out
 }
