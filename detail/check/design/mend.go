@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -83,13 +84,15 @@ func fixText(all []lever, s *check.Step) string {
 			found = append(found, m)
 		}
 	}
-	slices.SortStableFunc(found, func(a, b mending) int { return len(a.breaks) - len(b.breaks) })
+	slices.SortStableFunc(found, func(a, b mending) int {
+		return cmp.Or(len(a.breaks)-len(b.breaks), a.turns-b.turns)
+	})
 	if s.Fix != "" && len(found) > 0 && len(found[0].breaks) > 0 {
 		return s.Fix // it names the parameter itself; no change that was tried mends it without breaking others
 	}
 	var out []string
 	for _, m := range found[:min(2, len(found))] {
-		if len(out) > 0 && len(m.breaks) > len(found[0].breaks) {
+		if len(out) > 0 && (len(m.breaks) > len(found[0].breaks) || m.turns > found[0].turns) {
 			break
 		}
 		t := m.change
@@ -138,6 +141,7 @@ func (l *lever) thin() {
 // mending is a change that mends a step, and the names of the steps that then begin to fail.
 type mending struct {
 	change string
+	turns  int // how many parameters it turns
 	breaks []string
 }
 
@@ -156,7 +160,7 @@ func (l *lever) try(failing map[string]bool, again Reread) {
 		}
 		for _, id := range mended {
 			if m, ok := l.mends[id]; !ok || len(breaks) <= len(m.breaks) {
-				l.mends[id] = mending{strings.Join(l.changes[i], " "), breaks}
+				l.mends[id] = mending{strings.Join(l.changes[i], " "), len(l.changes[i]), breaks}
 			}
 		}
 	}
