@@ -1,8 +1,8 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +13,7 @@ import (
 )
 
 // unstated lists what checks wait for and the file does not state, each as it is written.
-func (j *job) unstated(w io.Writer) {
+func (j *job) unstated() []string {
 	open := map[string]bool{}
 	for _, e := range j.spec.Entries() {
 		open[e.Key] = e.Value == "" || e.Value == "unknown"
@@ -23,15 +23,13 @@ func (j *job) unstated(w io.Writer) {
 		if stated, known := open[k.Path]; known && !stated || k.Sample == "" && k.Default == "" || !j.waitsFor(k.Path) {
 			continue
 		}
-		line := k.Path + ": " + k.Sample
-		if k.Sample == "" {
-			line = k.Path + ": " + k.Default
+		line := fmt.Sprintf("  %-36s %s", k.Path+": "+cmp.Or(k.Sample, k.Default), k.About)
+		if k.Allowed != "" {
+			line += "; " + k.Allowed
 		}
-		lines = append(lines, fmt.Sprintf("  %-36s %s; %s", line, k.About, k.Allowed))
+		lines = append(lines, line)
 	}
-	if len(lines) > 0 {
-		fmt.Fprintf(w, "To be stated, each with a sample that shows how it is written and is no advice:\n%s\n", strings.Join(lines, "\n"))
-	}
+	return lines
 }
 
 // waitsFor reports whether a check that was not done names the key.
@@ -48,8 +46,8 @@ func keysIn(text string) []string {
 	})
 }
 
-// next says in one line what to do with the project now.
-func (j *job) next() string {
+// next says in one line what to do with the project now; unstated are the lines of what it does not state.
+func (j *job) next(unstated []string) string {
 	b := j.best
 	switch fails := j.report.Count(check.Fails); {
 	case fails > 0 && len(b.Sets) > 0 && b.Left < fails:
@@ -60,10 +58,12 @@ func (j *job) next() string {
 		return fmt.Sprintf("next: try %s, which leaves %s, then write it into the file", strings.Join(sets, " "), left(b))
 	case fails > 0:
 		return "next: no single change tried leaves fewer failing: make the first change named above, then check again"
+	case len(unstated) > 0:
+		return "next: state in the file what is listed above, as far as it can be known, and check again"
 	case j.why != "" && j.heat == nil && j.report.Count(check.NotChecked) > 0:
 		return "next: check again without --no-heat, for the heat and what rests on it"
 	}
-	return ""
+	return "next: standclear draw writes the sheets; standclear size looks for less"
 }
 
 // left says what the best change leaves failing.

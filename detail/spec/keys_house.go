@@ -90,11 +90,11 @@ func siteKeys(s *Site) []key {
 	}
 	return []key{
 		temp("inside_temperature", &s.Inside, "room air in winter").within(5, 35).ask("68F", "20C"),
-		value(aShare, "inside_humidity", maybe[unit.Percent]{&s.Humidity}, "room air in winter").within(0.05, 0.95).ask("40%", "40%"),
+		value(aShare, "inside_humidity", maybe[unit.Percent]{&s.Humidity}, "room air in winter").within(0.05, 0.95).ask("35%", "35%"),
 		temp("design_temperature", &s.Outside, "outside, for the coldest day").within(-60, 25).eg("0F", "-18C"),
 		temp("cold_month_temperature", &s.ColdMonth, "outside, mean of the coldest month").within(-50, 25).ask("21F", "-6C"),
 		value(someDegreeDays, "degree_days", maybe[unit.DegreeDays]{&s.DegreeDays}, "heating sum of a year").within(0, 12000).
-			eg("6900 F.d", "3830 K.d"),
+			ask("6900 F.d", "3830 K.d"),
 		maybeLength("rain", &s.Rain, "rain in a year").in(0, 140).ask("35in", "900mm"),
 		load("ground_snow", &s.GroundSnow, "on the ground").within(0, 500*psf).ask("45psf", "2.15kPa"),
 		value(aSpeed, "wind", maybe[unit.Speed]{&s.Wind}, "ultimate, 3 s gust").within(40*mph, 250*mph).eg("115mph", "51m/s"),
