@@ -32,7 +32,7 @@ func (k in) added(s *spec.Spec, a *detail.Assembly) []lever {
 	all = append(all, lever{changes: k.fastened(s), adds: true}, lever{changes: k.ends(s), all: true}, lever{changes: k.deeper(s), all: true},
 		lever{changes: k.fitted(s, a), all: true}, lever{changes: k.paired(s), adds: true}, lever{changes: k.narrower(s), all: true},
 		lever{changes: fewerScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count), all: true},
-		lever{changes: k.shorterScrews(s), all: true})
+		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.farther(s), all: true})
 	return append(all, k.whole(s, a, all))
 }
 
@@ -96,6 +96,18 @@ func (k in) ends(s *spec.Spec) (out [][]string) {
 	}
 	for l := s.Blocks.EndMax + step; l <= most; l += step {
 		out = append(out, []string{"blocks.end_max=" + k.length(l)})
+	}
+	return out
+}
+
+// farther are greater spacings, by up to half a foot or 150 mm.
+func (k in) farther(s *spec.Spec) (out [][]string) {
+	step := unit.Inch
+	if k.sys == unit.SI {
+		step = 25 * unit.MM
+	}
+	for n := unit.Length(1); n <= 6; n++ {
+		out = append(out, []string{"blocks.max_spacing=" + k.length(s.Blocks.MaxSpacing+n*step)})
 	}
 	return out
 }
