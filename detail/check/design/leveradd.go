@@ -32,7 +32,7 @@ func (k in) added(s *spec.Spec, a *detail.Assembly) []lever {
 	all = append(all, lever{changes: k.fastened(s), adds: true}, lever{changes: k.ends(s), all: true}, lever{changes: k.deeper(s), all: true},
 		lever{changes: k.fitted(s, a), all: true}, lever{changes: k.paired(s), adds: true}, lever{changes: k.narrower(s), all: true},
 		lever{changes: fewerScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count), all: true},
-		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.farther(s), all: true})
+		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.farther(s), all: true}, lever{changes: k.flashed(s)})
 	return append(all, k.whole(s, a, all))
 }
 
@@ -45,6 +45,9 @@ func (k in) whole(s *spec.Spec, a *detail.Assembly, single []lever) lever {
 		if n := len(l.changes); n > 0 && l.adds {
 			sets = append(sets, l.changes[n-1]...)
 		}
+	}
+	if s.Blocks.Pad.Thickness > 0 {
+		sets = append(sets, k.solid(s)[0]...)
 	}
 	l := lever{changes: [][]string{sets}, many: true, all: true}
 	for _, with := range [][][]string{k.fitted(s, a), k.ends(s)} {
@@ -108,6 +111,18 @@ func (k in) farther(s *spec.Spec) (out [][]string) {
 	}
 	for n := unit.Length(1); n <= 6; n++ {
 		out = append(out, []string{"blocks.max_spacing=" + k.length(s.Blocks.MaxSpacing+n*step)})
+	}
+	return out
+}
+
+// flashed are flashings that reach farther out.
+func (k in) flashed(s *spec.Spec) (out [][]string) {
+	step := unit.Inch / 8
+	if k.sys == unit.SI {
+		step = 5 * unit.MM
+	}
+	for n := unit.Length(1); n <= 12; n++ {
+		out = append(out, []string{"water.flashing.out=" + k.length(s.Water.Flashing.Out+n*step)})
 	}
 	return out
 }
