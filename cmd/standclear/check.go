@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -51,7 +52,7 @@ func newProject(e env, args []string) int {
 	out := f.StringP("out", "o", "", "`FILE` to write; standard output when left out")
 	units := f.String("units", "inch", "`SYSTEM` of the project: inch or metric")
 	holds(f, "units", "inch", "metric")
-	if code, ok := parse(e, f, "standclear new\nwrites a commented starter project file; what a survey must supply is marked SURVEY.", "  standclear new >deck.yaml\n  standclear new --units metric --out deck.yaml\n", args); !ok {
+	if code, ok := parse(e, f, "standclear new\nwrites a commented starter project file of a deck. What must be measured, asked or looked up is marked SURVEY, with a\nsample beside it; the rest is a first design that holds with the samples, and defaults. For a balcony, change deck.kind.", "  standclear new >deck.yaml\n  standclear new --units metric --out deck.yaml\n", args); !ok {
 		return code
 	}
 	sys, ok := systemOf(*units)
@@ -80,5 +81,6 @@ func newProject(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear new: could not write: %v\n", err)
 		return exitWrite
 	}
+	fmt.Fprintf(e.out, "%s is written; next: put a value for each of its %d SURVEY, then standclear check %s\n", *out, strings.Count(text, ": SURVEY"), *out)
 	return exitOK
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -243,7 +244,10 @@ func drawings(sheets []*render.Sheet, o dxf.Options) []output {
 func detailFile(sheet, view string) string { return "details/" + sheet + "-" + view + ".dxf" }
 
 func (j *job) title() string {
-	return strings.TrimSpace(j.spec.Project.Name + " - " + j.spec.Project.Element)
+	if p := j.spec.Project; p.Name == "" || p.Element == "" {
+		return cmp.Or(p.Name+p.Element, "PROJECT WITHOUT A NAME")
+	}
+	return j.spec.Project.Name + " - " + j.spec.Project.Element
 }
 
 // schedule writes the counted parts as CSV, sizes in the project's units.

@@ -17,8 +17,8 @@ const explainAbout = `standclear explain [CHECK] [PROJECT.yaml]
 says what one check rests on: formula, numbers put in, clause, a sketch from the real numbers, which
 numbers of the project move it most, and the smallest change that mends it.
 
-CHECK is an id as standclear check --json and the calculation print it: ledger_fb. Without one every
-check of the project is listed. Exit code 1 says that a check of the project fails, as for check.`
+CHECK is an id, as standclear explain PROJECT.yaml lists them all with their names: ledger_fb. Exit code 1
+says that a check of the project fails, as for check.`
 
 // explainCheck lists the checks of a project, or explains one.
 func explainCheck(e env, args []string) int {

@@ -46,6 +46,7 @@ type job struct {
 	spec     *spec.Spec
 	assembly *detail.Assembly
 	report   check.Report
+	best     design.Best // of single changes, where something fails
 	results  strength.Results
 	heat     *thermal.Result // nil when it was not found
 	why      string          // it was not
@@ -128,7 +129,7 @@ func (s *source) start(name string, src []byte) (*job, spec.Problems, error) {
 
 // mend writes into every failing check the smallest change that mends it. It gives up when ctx ends.
 func (j *job) mend(ctx context.Context) {
-	design.Mend(j.assembly, &j.report, func(changes ...string) (*spec.Spec, bool) {
+	j.best = design.Mend(j.assembly, &j.report, func(changes ...string) (*spec.Spec, bool) {
 		if ctx.Err() != nil {
 			return nil, false
 		}
@@ -198,6 +199,9 @@ func said(e env, problems spec.Problems) bool {
 	}
 	fmt.Fprintln(e.err, problems.Error())
 	fmt.Fprintf(e.err, "standclear: %s; nothing was written\n", count(len(problems), "problem"))
+	if slices.ContainsFunc(problems, func(p spec.Problem) bool { return p.Given == spec.NotSurveyed }) {
+		fmt.Fprintln(e.err, "next: put a value for every SURVEY, in the file or by --set, then check again; what a value is, stands behind it in the file of standclear new")
+	}
 	return false
 }
 

@@ -113,7 +113,17 @@ func (j *job) table(w io.Writer, short bool) error {
 			}
 		}
 	}
+	var unstated []string
+	if !short {
+		unstated = j.unstated()
+	}
+	if len(unstated) > 0 {
+		fmt.Fprintf(w, "To be stated, each with a sample that shows how it is written and is no advice:\n%s\n", strings.Join(unstated, "\n"))
+	}
 	_, err := fmt.Fprintf(w, "%s. A calculation aid: local code and a licensed engineer decide.\n", j.verdict())
+	if err == nil && !short {
+		_, err = fmt.Fprintln(w, j.next(unstated))
+	}
 	return err
 }
 

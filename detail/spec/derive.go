@@ -1,6 +1,10 @@
 package spec
 
-import "standclear/detail/unit"
+import (
+	"math"
+
+	"standclear/detail/unit"
+)
 
 // Pick returns the size usual in the project's system of units, in millimetres.
 func (s *Spec) Pick(ip, si float64) float64 {
@@ -17,6 +21,22 @@ func (b Blocks) Depth() float64 {
 		d += t.MM()
 	}
 	return d
+}
+
+// flashingOut is how far the flashing goes out from behind the cladding to drip 3 mm past the face of the ledger, up
+// to the next 1/8 in or 5 mm; 2 in or 55 mm at least.
+func (s *Spec) flashingOut() unit.Length {
+	out, beyond := s.Standoff()+s.Ledger.Thickness+3*unit.MM, false
+	for _, l := range s.Wall.Layers {
+		switch {
+		case l.Role == "sheathing":
+			beyond = true
+		case beyond && (l.Role == "insulation" || l.Role == "cavity" || l.Role == "other" || l.Role == "cladding" && s.Water.Flashing.Lap == "outside"):
+			out -= l.Thickness
+		}
+	}
+	step, least := unit.Length(s.Pick(3.175, 5)), unit.Length(s.Pick(50.8, 55))
+	return max(least, step*unit.Length(math.Ceil(float64(out/step)-1e-9)))
 }
 
 // Words returns the system of units that reasons and notes of checks are worded in. Limits go by Project.System.

@@ -36,6 +36,6 @@ func ExampleKeys() {
 
 func ExampleStarter() {
 	_, problems := spec.Read("new.yaml", []byte(spec.Starter(unit.SI)), nil)
-	fmt.Println(problems[1].Error())
-	// Output: new.yaml:60:16: floor.rim.thickness: not surveyed yet; a length of 6.35..203.2 mm; write for instance 45mm
+	fmt.Println(problems[10].Error())
+	// Output: new.yaml:67:16: floor.rim.thickness: not surveyed yet; a length of 6.35..203.2 mm; write for instance 45mm
 }

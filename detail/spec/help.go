@@ -70,7 +70,7 @@ func (k key) help(path string, sys unit.System) Key {
 	if k.follow != nil {
 		h.Default = either(k.kind == aList, "", h.Sample)
 	}
-	if k.kind == aList {
+	if k.kind == aList || k.asked.of(sys) != "" || k.begins.of(sys) != "" {
 		h.Sample = k.example(sys)
 	}
 	return h

@@ -25,9 +25,11 @@ type key struct {
 	why    string      // what the default rests on
 	need   bool        // never defaulted
 	leads  *string     // needed once anything stands in its section but the key named here
-	shows  bool        // written in the starter file even so
+	begins pair        // written out in the starter file, as a design to begin from
+	asked  pair        // asked for in the starter file although it may be left out; how an answer looks
 	when   func() bool // the key counts only then; nil is always
 	sample pair        // for the starter file
+	alike  func() pair // a better sample, by what stands beside the key
 
 	keys    []key    // of a section
 	option  *option  // of a section that may be left out

@@ -9,16 +9,16 @@ func deckKeys(s *Spec) []key {
 	d := &s.Deck
 	return []key{
 		word("kind", &d.Kind, "what it is", "deck", "balcony").orWord("deck", usual),
-		word("support", &d.Support, "of the outer edge", "posts", "braces", "hung", "cantilever", "unknown").orWord("unknown", notSaid),
+		word("support", &d.Support, "of the outer edge", "posts", "braces", "hung", "cantilever", "unknown").orWord("unknown", notSaid).ask("posts", "posts"),
 		word("storey", &d.Storey, "of the floor served", "ground", "upper").
 			from(func() { d.Storey = either(d.Kind == "balcony", "upper", "ground") }, "ground", "ground", derived),
 		length("projection", &d.Projection, "sheathing to outer edge").ft(1, 40).
-			from(func() { d.Projection = s.Standoff() + s.Ledger.Thickness + d.Span }, `11'-10"`, "3550mm", "to the beam, no overhang").last(),
-		length("span", &d.Span, "ledger face to beam").ft(1, 30).survey(`11'-0"`, "3250mm"),
+			from(func() { d.Projection = s.Standoff() + s.Ledger.Thickness + d.Span }, `10'-10 1/2"`, "3035mm", "to the beam, no overhang").last(),
+		length("span", &d.Span, "ledger face to beam").ft(1, 30).survey(`10'-6"`, "2900mm"),
 		section("joists", "hung on the ledger", deckJoistKeys(s)...),
 		length("decking", &d.Decking, "thickness").in(0.25, 6).or("1in", "28mm", usual),
 		length("decking_gap", &d.DeckGap, "decking to cladding").in(0, 4).or("1/4in", "6mm", usual),
-		length("below_floor", &d.Below, "top of decking below the finished floor").in(-24, 60).survey("3 1/2in", "90mm"),
+		length("below_floor", &d.Below, "top of decking below the finished floor").in(-24, 60).survey("2 1/2in", "65mm"),
 		text("beam", &d.Beam, "as printed").eg("3-PLY 2x10", "2 x 45x220"),
 		text("posts", &d.Post, "as printed").eg("2 POSTS 6x6", "2 POSTS 140x140"),
 		guardPostKeys(d),
@@ -65,23 +65,23 @@ func deckJoistKeys(s *Spec) []key {
 			return k
 		}(),
 		word("species", &j.Species, "of the wood", speciesKeys()...).also(speciesKey).
-			from(func() { j.Species = s.Ledger.Species }, "southern pine", "european softwood", "as the ledger"),
+			from(func() { j.Species = s.Ledger.Species }, "southern pine", "douglas fir-larch", "as the ledger"),
 		length("hanger_seat", &j.Seat, "length of the hanger's seat").in(0.5, 8).or("2in", "50mm", usual),
-		force("hanger", &j.Hanger, "allowable load of one hanger, 0 when not known").within(0, 20000*lb).or("0lb", "0kN", notSaid),
+		force("hanger", &j.Hanger, "allowable load of one hanger, 0 when not known").within(0, 20000*lb).or("0lb", "0kN", notSaid).ask("750lb", "3.5kN"),
 		length("hanger_flange", &j.HangerFlange, "of the hanger along the ledger, where no bolt may be; 0: flanges turned in").in(0, 4).or("1 1/4in", "32mm", usual),
-		word("hanger_depth", &j.HangerDepth, "how high the hanger is fastened into the ledger", "full", "lower").orWord("lower", careful),
-		yesNo("restrained", &j.Restrained, "each joist held top and bottom, so that the ledger cannot twist").orWord("no", careful),
+		word("hanger_depth", &j.HangerDepth, "how high the hanger is fastened into the ledger", "full", "lower").orWord("lower", careful).begin("full", "full"),
+		yesNo("restrained", &j.Restrained, "each joist held top and bottom, so that the ledger cannot twist").orWord("no", careful).begin("yes", "yes"),
 	}
 }
 
 func ledgerKeys(l *Ledger) []key {
 	return append([]key{
 		length("length", &l.Length, "end to end").ft(1, 100).survey(`14'-8"`, "4600mm"),
-		size(&l.Nominal, "thickness", "height", "2x10", "45x220mm"),
+		size(&l.Nominal, "thickness", "height", "2x10", "45x245mm"),
 		length("thickness", &l.Thickness, "as dressed").in(0.75, 8).or("1 1/2in", "45mm", usual),
-		length("height", &l.Height, "as dressed").in(3, 20).or("9 1/4in", "220mm", usual),
-		word("species", &l.Species, "of the wood", speciesKeys()...).also(speciesKey).or("southern pine", "european softwood", usual),
-		text("grade", &l.Grade, "No.1, No.2, C24").from(func() { l.Grade = lastGrade(l.Species) }, "No.2", "C24", "the lowest of the species"),
+		length("height", &l.Height, "as dressed").in(3, 20).or("9 1/4in", "220mm", usual).begin("", "245mm"),
+		word("species", &l.Species, "of the wood", speciesKeys()...).also(speciesKey).or("southern pine", "european softwood", usual).begin("", "douglas fir-larch"),
+		text("grade", &l.Grade, "No.1, No.2, C24").from(func() { l.Grade = lastGrade(l.Species) }, "No.2", "No.2", "the lowest of the species"),
 		yesNo("treated", &l.Treated, "with preservative").orWord("yes", usual),
 		yesNo("incised", &l.Incised, "cut so that it takes the preservative").
 			from(func() { l.Incised = l.Treated && incised(l.Species) }, "no", "no", "as treated wood of the species comes"),
@@ -96,7 +96,7 @@ func ledgerKeys(l *Ledger) []key {
 
 func moistureKeys(m *Moisture) key {
 	return section("moisture", "of the wood; dry is 19 % or less",
-		word("assembly", &m.Assembly, "when it is bolted up", "dry", "wet", "unknown").orWord("unknown", careful),
+		word("assembly", &m.Assembly, "when it is bolted up", "dry", "wet", "unknown").orWord("unknown", careful).begin("dry", "dry"),
 		word("service", &m.Service, "in use", "dry", "wet").orWord("wet", careful),
 	)
 }

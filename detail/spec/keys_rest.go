@@ -12,7 +12,8 @@ func waterKeys(s *Spec) []key {
 	return []key{
 		section("flashing", "the cap over the ledger",
 			length("up", &f.Up, "upstand on the wall").in(0.5, 24).or("4in", "100mm", usual),
-			length("out", &f.Out, "over the ledger").in(0.5, 24).or("2in", "55mm", usual),
+			length("out", &f.Out, "over the ledger").in(0.5, 24).
+				from(func() { f.Out = s.flashingOut() }, "2 3/8in", "70mm", "past the face of the ledger, 2 in or 55 mm at least").last(),
 			length("drip", &f.Drip, "down the face").in(0, 6).or("3/4in", "20mm", usual),
 			length("thickness", &f.Thickness, "of the metal").in(0.005, 0.25).or("0.024in", "0.6mm", usual),
 			text("material", &f.Material, "as printed").orWord("galvanized steel", usual),
@@ -21,9 +22,9 @@ func waterKeys(s *Spec) []key {
 		),
 		section("patch", "membrane on the sheathing behind each block",
 			length("width", &w.Patch.Width, "of the patch").in(2, 72).
-				from(func() { w.Patch.Width = s.Blocks.Width + around() }, "14in", "360mm", "the block and 3 1/2 in or 90 mm on each side"),
+				from(func() { w.Patch.Width = s.Blocks.Width + around() }, "14 3/4in", "400mm", "the block and 3 1/2 in or 90 mm on each side"),
 			length("height", &w.Patch.Height, "of the patch").in(2, 72).
-				from(func() { w.Patch.Height = s.Blocks.Height + around() }, "16 1/4in", "400mm", "the block and 3 1/2 in or 90 mm on each side"),
+				from(func() { w.Patch.Height = s.Blocks.Height + around() }, "16 1/4in", "425mm", "the block and 3 1/2 in or 90 mm on each side"),
 			yesNo("under", &w.Patch.Under, "its top edge runs under the barrier above").orWord("yes", usual),
 		),
 		length("wrap_lap", &w.WrapLap, "block wrap onto the patch").in(0, 12).or("2in", "50mm", usual),
@@ -75,11 +76,11 @@ func obstacleKeys(s *Spec) key {
 
 func loadKeys(l *Loads) []key {
 	return []key{
-		load("dead", &l.Dead, "of the deck itself").within(0, 200*psf).eg("12psf", "0.6kPa"),
-		load("live", &l.Live, "of people and things").within(0, 300*psf).eg("40psf", "2.5kPa"),
-		load("snow", &l.Snow, "on the deck").within(0, 500*psf).eg("45psf", "1.7kPa"),
+		load("dead", &l.Dead, "of the deck itself").within(0, 200*psf).ask("12psf", "0.6kPa"),
+		load("live", &l.Live, "of people and things").within(0, 300*psf).ask("40psf", "2kPa"),
+		load("snow", &l.Snow, "on the deck").within(0, 500*psf).ask("45psf", "2.15kPa"),
 		word("basis", &l.Basis, "which rules name the live load", "IRC", "ASCE").orWord("IRC", usual),
-		word("wind", &l.Wind, "is wind or seismic along or off the wall to be resisted here", "yes", "no", "unknown").orWord("unknown", notSaid),
+		word("wind", &l.Wind, "is wind or seismic along or off the wall to be resisted here", "yes", "no", "unknown").orWord("unknown", notSaid).ask("no", "no"),
 	}
 }
 

@@ -8,7 +8,7 @@ func wallKeys(s *Spec) []key {
 	return []key{
 		layerKeys(s),
 		word("retarder", &w.Retarder, "vapour retarder on the room side: at most 0.1, 1 or 10 perm by class",
-			"class-1", "class-2", "class-3", "none", "unknown").orWord("unknown", notSaid),
+			"class-1", "class-2", "class-3", "none", "unknown").orWord("unknown", notSaid).ask("class-2", "class-2"),
 		length("stud_spacing", &w.StudSpacing, "axis to axis").in(8, 48).or("24in", "600mm", usual),
 		length("stud_width", &w.StudWidth, "along the wall").in(0.5, 8).or("1 1/2in", "45mm", usual),
 		length("stud_first", &w.StudFirst, "axis of the first stud, from x = 0").in(-48, 48).or("0in", "0mm", notSaid),
@@ -32,24 +32,39 @@ func layerKeys(s *Spec) key {
 		each:  func(i int) []key { return oneLayer(&w.Layers[i]) },
 		mark:  func(i, line int) { w.Layers[i].Line = line },
 		rows: func() []pair {
-			return []pair{
-				{"{role: finish, name: GYPSUM BOARD, material: gypsum, thickness: 1/2in}",
-					"{role: finish, name: GYPSUM BOARD, material: gypsum, thickness: 12.5mm}"},
-				{"{role: studs, name: STUDS AND BATTS, material: batt, thickness: 5 1/2in}",
-					"{role: studs, name: STUDS AND BATTS, material: batt, thickness: 145mm}"},
-				{"{role: sheathing, name: PLYWOOD SHEATHING, material: plywood, thickness: 1/2in}",
-					"{role: sheathing, name: PLYWOOD SHEATHING, material: plywood, thickness: 12mm}"},
-				{"{role: wrb, name: WEATHER BARRIER, material: membrane, thickness: 0.02in}",
-					"{role: wrb, name: WEATHER BARRIER, material: membrane, thickness: 0.5mm}"},
-				{"{role: insulation, name: MINERAL WOOL BOARD, material: mineral-wool, thickness: 1 1/2in}",
-					"{role: insulation, name: MINERAL WOOL BOARD, material: mineral-wool, thickness: 40mm}"},
-				{"{role: cavity, name: VERTICAL FURRING, material: softwood, thickness: 3/4in}",
-					"{role: cavity, name: VERTICAL FURRING, material: softwood, thickness: 28mm}"},
-				{"{role: cladding, name: LAP SIDING, material: softwood, thickness: 5/8in}",
-					"{role: cladding, name: LAP SIDING, material: softwood, thickness: 21mm}"},
+			var rows []pair
+			for _, l := range usualLayers {
+				head := "{role: " + l.role + ", name: " + l.name + ", material: " + l.material + ", thickness: "
+				rows = append(rows, pair{head + l.thickness.ip + "}", head + l.thickness.si + "}"})
 			}
+			return rows
 		},
 	}}
+}
+
+// usualLayers are the samples of a wall, inside to outside.
+var usualLayers = []struct {
+	role, name, material string
+	thickness            pair
+}{
+	{"finish", "GYPSUM BOARD", "gypsum", pair{"1/2in", "12.5mm"}},
+	{"studs", "STUDS AND BATTS", "batt", pair{"5 1/2in", "145mm"}},
+	{"sheathing", "PLYWOOD SHEATHING", "plywood", pair{"1/2in", "11mm"}},
+	{"wrb", "WEATHER BARRIER", "membrane", pair{"0.02in", "0.5mm"}},
+	{"insulation", "MINERAL WOOL BOARD", "mineral-wool", pair{"1 1/2in", "40mm"}},
+	{"cavity", "VERTICAL FURRING", "softwood", pair{"3/4in", "28mm"}},
+	{"cladding", "LAP SIDING", "softwood", pair{"5/8in", "21mm"}},
+}
+
+// usualThickness is the sample for a layer of a role; that of the sheathing for any other.
+func usualThickness(role string) pair {
+	out := pair{"1/2in", "11mm"}
+	for _, l := range usualLayers {
+		if l.role == role {
+			out = l.thickness
+		}
+	}
+	return out
 }
 
 func oneLayer(l *Layer) []key {
@@ -58,7 +73,7 @@ func oneLayer(l *Layer) []key {
 			"finish", "studs", "sheathing", "wrb", "insulation", "cavity", "cladding", "other").survey("sheathing", "sheathing"),
 		text("name", &l.Name, "as printed").from(func() { l.Name = materialName(l.Material) }, "PLYWOOD", "PLYWOOD", "name of the material"),
 		word("material", &l.Material, "what it is made of", stock.MaterialKeys()...).survey("plywood", "plywood"),
-		length("thickness", &l.Thickness, "of the layer").in(0, 24).survey("1/2in", "12mm"),
+		length("thickness", &l.Thickness, "of the layer").in(0, 24).survey("1/2in", "11mm").like(func() pair { return usualThickness(l.Role) }),
 	}
 }
 
@@ -71,7 +86,7 @@ func foundationKeys(f *Foundation) []key {
 	stands := func() bool { return f.Kind != "none" }
 	solid := func() bool { return f.Kind == "concrete" || f.Kind == "masonry" }
 	return []key{
-		word("kind", &f.Kind, "wall: a storey stands below", "concrete", "masonry", "wall", "none").orWord("none", "not stated: not drawn").lead("").eg("concrete", "concrete"),
+		word("kind", &f.Kind, "wall: a storey stands below", "concrete", "masonry", "wall", "none").orWord("none", "not stated: not drawn").lead("").ask("concrete", "concrete"),
 		length("thickness", &f.Thickness, "of the foundation wall").in(3, 36).or("8in", "200mm", usual).only(stands),
 		section("insulation", "outside, below grade and up to the sill",
 			length("thickness", &f.Insulation, "0 for none").in(0, 24).or("0in", "0mm", notSaid).only(solid).lead("").eg("2in", "50mm"),
@@ -79,7 +94,7 @@ func foundationKeys(f *Foundation) []key {
 				only(func() bool { return f.Insulation > 0 }),
 		),
 		length("drainage_board", &f.Board, "thickness, 0 for none").in(0, 6).or("0in", "0mm", notSaid).only(solid),
-		maybeLength("grade", &f.Grade, "level of the ground at the wall where it is lowest").ft(-100, 5).eg("-66in", "-1680mm"),
-		maybeLength("grade_high", &f.GradeHigh, "level of the ground where it is highest along the ledger").ft(-100, 5).eg("-60in", "-1530mm"),
+		maybeLength("grade", &f.Grade, "level of the ground at the wall where it is lowest").ft(-100, 5).ask("-66in", "-1680mm"),
+		maybeLength("grade_high", &f.GradeHigh, "level of the ground where it is highest along the ledger").ft(-100, 5).ask("-60in", "-1530mm"),
 	}
 }

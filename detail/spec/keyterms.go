@@ -83,6 +83,25 @@ func (k key) eg(ip, si string) key {
 	return k
 }
 
+// begin writes the key out in the starter file, with a value of a design that holds with the samples beside it.
+func (k key) begin(ip, si string) key {
+	k.begins = pair{ip, si}
+	return k
+}
+
+// ask asks for the key in the starter file although it may be left out; ip and si show how an answer looks, "" asks
+// for none.
+func (k key) ask(ip, si string) key {
+	k.asked = pair{ip, si}
+	return k
+}
+
+// like gives a sample that goes by what was read beside the key.
+func (k key) like(sample func() pair) key {
+	k.alike = sample
+	return k
+}
+
 // only makes the key count under a condition, asked once all given values are read.
 func (k key) only(when func() bool) key {
 	k.when = when
@@ -107,8 +126,13 @@ func (k key) example(sys unit.System) string {
 		}
 		return "[" + strings.Join(items, ", ") + "]"
 	}
-	if s := k.sample.of(sys); s != "" {
-		return s
+	if k.alike != nil {
+		return k.alike().of(sys)
+	}
+	for _, p := range []pair{k.asked, k.begins, k.sample} {
+		if s := p.of(sys); s != "" {
+			return s
+		}
 	}
 	return k.usual.of(sys)
 }

@@ -53,12 +53,12 @@ func TestProblems(t *testing.T) {
 		{"ledger.frobnicate=1", `--set: ledger.frobnicate: "frobnicate" is not a key of ledger; it holds length, size, thickness, height, species, grade, treated, incised, top_slope, splices, moisture`},
 		{"deck.joists.size=2x9", `--set: deck.joists.size: "2x9" is not a size of lumber; a size is 2x4, 2x6, 2x8, 2x10 or 2x12, or dressed: 45x220mm, 1 1/2in x 9 1/4in`},
 		{"ledger.thickness=2in", `--set: ledger.thickness: 2in, but the size 2x10 has 1 1/2"; give the size or the measure, not both`},
-		{"deck.span=", `--set: deck.span: missing; a length of 1..30 ft; it has no default: write for instance span: 11'-0"`},
+		{"deck.span=", `--set: deck.span: missing; a length of 1..30 ft; it has no default: write for instance span: 10'-6"`},
 		{"wall.layers.2.thickness=", "--set: wall.layers.2.thickness: missing; a length of 0..24 in; it has no default: write for instance thickness: 1/2in"},
 		{"blocks.pad.strength=40psi", "--set: blocks.pad.thickness: missing; a length of 0..6 in; the rest of its section means nothing without it: write for instance thickness: 1/2in"},
-		{"floor.backing.thickness=", "--set: floor.backing.thickness: missing; a length of 0.5..12 in; it has no default: write for instance thickness: 1 1/2in"},
-		{"deck.span=survey", `--set: deck.span: not surveyed yet; a length of 1..30 ft; write for instance 11'-0"`},
-		{"fasteners.through.rows=SURVEY", "--set: fasteners.through.rows: not surveyed yet; a list is wanted; write for instance [3in, 6 3/8in]"},
+		{"floor.backing.thickness=", "--set: floor.backing.thickness: missing; a length of 0.5..12 in; it has no default: write for instance thickness: 3 1/2in"},
+		{"deck.span=survey", `--set: deck.span: not surveyed yet; a length of 1..30 ft; write for instance 10'-6"`},
+		{"fasteners.through.rows=SURVEY", "--set: fasteners.through.rows: not surveyed yet; a list is wanted; write for instance [2 13/16in, 6 5/8in]"},
 		{"sheets.section=1:3", `--set: sheets.section: "1:3" is not a usual scale; a scale is one of 12" = 1'-0", 6" = 1'-0", 3" = 1'-0", 1 1/2" = 1'-0", 1" = 1'-0", 3/4" = 1'-0", 1/2" = 1'-0", 1/4" = 1'-0", 1/8" = 1'-0", 1:1, 1:2, 1:5, 1:10, 1:20, 1:50, 1:100; the nearest is 1:2`},
 	} {
 		checkOne(t, c.set, c.want)

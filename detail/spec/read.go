@@ -167,7 +167,7 @@ func (r *reader) key(k *key, found *row, path string, at place) {
 // list reads the items of a list.
 func (r *reader) list(k *key, n *node, path string) {
 	if n.form == scalar && strings.EqualFold(n.text, placeholder) {
-		r.fail(n.at, path, "not surveyed yet", k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
+		r.fail(n.at, path, NotSurveyed, k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
 		return
 	}
 	if n.form != list {
@@ -210,7 +210,7 @@ func (r *reader) one(k *key, n *node, path string) {
 	case n.form != scalar:
 		r.fail(n.at, path, n.form.String()+" stands where one value should", k.wanted(r.sys()), "")
 	case strings.EqualFold(n.text, placeholder):
-		r.fail(n.at, path, "not surveyed yet", k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
+		r.fail(n.at, path, NotSurveyed, k.wanted(r.sys()), "write for instance "+k.example(r.sys()))
 	case k.number != nil:
 		r.figure(k, n, path)
 	default:
@@ -220,3 +220,6 @@ func (r *reader) one(k *key, n *node, path string) {
 
 // placeholder is what the starter file writes for a value that must be surveyed.
 const placeholder = "SURVEY"
+
+// NotSurveyed is what a Problem says was given where the placeholder still stands.
+const NotSurveyed = "not surveyed yet"

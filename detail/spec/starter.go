@@ -7,17 +7,24 @@ import (
 	"standclear/detail/unit"
 )
 
-// Starter returns a project file to begin from, with every key and a word on each. What must be
-// surveyed reads SURVEY and is a problem until it is filled in; everything else is commented out and
-// shows its default, or a sample where it has none.
+// Starter returns a project file to begin from, with every key and a word on each. What must be surveyed, asked or
+// looked up reads SURVEY and is a problem until it is filled in; a first design that holds with the samples is written
+// out; everything else is commented out and shows its default, or a sample where it has none.
 func Starter(sys unit.System) string {
 	s := starter{sys: sys}
 	s.b.WriteString(`# A deck ledger on blocks.
 #
-# Fill in every SURVEY. The rest has a default or a sample, shown behind #; take the # away to
-# change it. Defaults are common practice where nothing else is said.
-# Every value carries its unit: 7 1/2in, 14'-8", 80mm. x runs right from the left end of the
-# ledger as seen from outside, y outward from the sheathing, z up from the finished floor.
+# 1. Put your own value for every SURVEY; "such as" shows how one is written, and is no advice. What the
+#    house is, measure; climate and loads, ask the building department; what one piece of hardware may
+#    carry (rating, hanger, fixing), take from its maker. Where unknown is allowed, it may stand: the
+#    checks that need it are then NOT CHECKED.
+# 2. Values written out are a design to begin from, which holds with the samples. Change them as
+#    standclear check says.
+# 3. The rest has a default or a sample, shown behind #; take the # away to change it. Defaults are common
+#    practice where nothing else is said.
+#
+# Every value carries its unit: 7 1/2in, 14'-8", 80mm. x runs right from the left end of the ledger as seen
+# from outside, y outward from the sheathing, z up from the finished floor.
 
 `)
 	s.keys(keysOf(sys), 0)
@@ -67,12 +74,17 @@ func (s *starter) keys(keys []key, depth int) {
 // row writes one key: to be filled in, or commented out.
 func (s *starter) row(k key) string {
 	switch {
-	case k.need && k.when == nil:
+	case k.begins.of(s.sys) != "":
+		return k.name + ": " + k.begins.of(s.sys)
+	case k.asks(s.sys):
 		return k.name + ": " + placeholder
-	case k.shows:
-		return k.name + ": " + k.usual.of(s.sys)
 	}
 	return "#" + k.name + ": " + either(k.usual.of(s.sys) != "", k.usual.of(s.sys), k.sample.of(s.sys))
+}
+
+// asks reports whether the starter file asks for the key.
+func (k key) asks(sys unit.System) bool {
+	return k.asked.of(sys) != "" || k.need && k.when == nil && k.begins.of(sys) == ""
 }
 
 // remark says what a key is, what it may be and why its default is what it is.
@@ -81,10 +93,10 @@ func (s *starter) remark(k key) string {
 	if k.ranged || k.kind == aWord && len(k.words) <= 12 {
 		parts = append(parts, k.allowed(s.sys))
 	}
-	if k.need && k.when == nil {
-		parts = append(parts, "such as "+k.sample.of(s.sys))
+	if k.asks(s.sys) {
+		parts = append(parts, "such as "+k.example(s.sys))
 	}
-	if k.why != "" && k.why != usual && k.why != notSaid {
+	if k.why != "" && k.begins.of(s.sys) == "" && !k.asks(s.sys) && k.why != usual && k.why != notSaid {
 		parts = append(parts, k.why)
 	}
 	return strings.Join(parts, "; ")
@@ -101,8 +113,8 @@ func (s *starter) list(k key, depth int) {
 			cut := strings.LastIndex(t, ": ")
 			s.line(depth+1, "- "+t[:cut+2]+placeholder+"}", "such as"+strings.TrimSuffix(t[cut+1:], "}"))
 		}
-	case k.need:
-		s.line(depth, k.name+": "+placeholder, k.about+"; such as "+k.example(s.sys))
+	case k.begins.of(s.sys) != "":
+		s.line(depth, s.row(k), k.about)
 	case k.series.each != nil && k.series.short == "":
 		s.line(depth, "#"+k.name+":", k.about)
 		for _, row := range k.series.rows() {

@@ -213,7 +213,7 @@ func TestKeys(t *testing.T) {
 		{Path: "floor.rim.thickness", About: "of the rim, sheathing not counted", Form: "a length", Allowed: "0.25..8 in", Sample: "1 1/2in", Required: true},
 		{Path: "doors.N.swing", About: "of the door", Form: "a word", Allowed: "one of in, out, slide", Default: "in", Why: usual},
 		{Path: "blocks.height", About: "of the block", Form: "a length", Allowed: "2..24 in", Default: "9 1/4in", Why: "as the ledger", Sample: "9 1/4in"},
-		{Path: "fasteners.through.rows", About: "below the top of the ledger, or of the block for to_rim", Form: "a list", Sample: "[3in, 6 3/8in]", Required: true},
+		{Path: "fasteners.through.rows", About: "below the top of the ledger, or of the block for to_rim", Form: "a list", Sample: "[2 13/16in, 6 5/8in]", Required: true},
 	} {
 		if got := byPath[want.Path]; got != want {
 			t.Errorf("%+v; want %+v", got, want)

@@ -24,30 +24,25 @@ func levers(s *spec.Spec, a *detail.Assembly) []lever {
 		{changes: k.wider(s)},
 		{changes: k.closer(a)},
 		{changes: k.shifted(s), all: true},
-		{changes: k.up(s)},
+		{changes: k.up(s), given: true},
 		{changes: [][]string{{"blocks.end_min=" + k.length(s.Blocks.Width/2)}}},
 		{changes: k.plates(s)},
 		{changes: k.thicker(s)},
 		{changes: k.washers(s)},
-		{changes: k.shorter(s.Deck.Span)},
+		{changes: k.shorter(s.Deck.Span), given: true},
 	}
+	all = append(all, k.added(s, a)...)
 	if s.Blocks.Pad.Thickness > 0 {
 		all = append(all, lever{changes: k.solid(s)})
 		if !s.Blocks.Pad.Foot {
 			all = append(all, lever{changes: [][]string{{"blocks.pad.foot=yes"}}})
 		}
 	}
-	if s.Floor.Backing.Kind != "carried" {
-		all = append(all, lever{changes: [][]string{{"floor.backing.kind=carried", "floor.backing.material=lsl", "floor.backing.thickness=" + k.length(1.75*unit.Inch), "floor.backing.fixing=" + k.force(1000*unit.Pound)}}})
-	}
-	if s.Tie.Kind == "none" {
-		all = append(all, lever{changes: [][]string{
-			{"tie.kind=strap", "tie.rating=" + k.force(1000*unit.Pound)}, {"tie.kind=strap", "tie.rating=" + k.force(1500*unit.Pound)}, {"tie.kind=strap", "tie.rating=" + k.force(2500*unit.Pound)}}})
-	}
+	all = append(all, k.behind(s)...)
 	if s.Blocks.Moisture.Assembly != "dry" {
 		all = append(all, lever{changes: [][]string{{"blocks.moisture.assembly=dry"}}})
 	}
-	return append(all, lever{changes: k.rims(s.Floor.Rim.Thickness)})
+	return append(all, lever{changes: k.rims(s.Floor.Rim.Thickness), given: true})
 }
 
 // in writes values as a project file of one system of units has them.

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,11 +18,11 @@ type Reread func(changes ...string) (s *spec.Spec, ok bool)
 // Mend finds for every failing step the smallest change of one parameter that mends it, and writes it
 // into the step's Fix. A change is offered only after the whole design was built and checked with it; what
 // would then begin to fail is named beside it. Steps that no tried change mends keep the fix they have,
-// or say so.
-func Mend(a *detail.Assembly, r *check.Report, again Reread) {
+// or say so. The change that leaves the fewest failing comes back.
+func Mend(a *detail.Assembly, r *check.Report, again Reread) Best {
 	failing := failures(r)
 	if len(failing) == 0 {
-		return
+		return Best{}
 	}
 	if a.Count(detail.BlockPly)+a.Count(detail.DeckJoist)+a.Count(detail.HouseJoist) > mostParts {
 		for i := range r.Steps {
@@ -29,7 +30,7 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) {
 				s.Fix = "not looked for: the row is so long that trying changes would take minutes; try a part of it"
 			}
 		}
-		return
+		return Best{}
 	}
 	all := levers(a.Spec, a)
 	if len(a.Blocks) > manyBlocks {
@@ -51,23 +52,47 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) {
 			s.Fix = fixText(all, s)
 		}
 	}
+	return best(all, len(failing))
+}
+
+// Best is the change that leaves the fewest checks failing.
+type Best struct {
+	Sets  []string // KEY=VALUE; none when no change leaves fewer than there are
+	Left  int      // how many then fail
+	Among int      // how many fail now
+}
+
+// best looks through what was tried; of changes alike the first counts, which costs least, and one of the blocks
+// before one of the house or of what the deck is to be.
+func best(all []lever, failing int) Best {
+	b := Best{Left: failing, Among: failing}
+	for _, given := range []bool{false, true} {
+		for _, l := range all {
+			if (l.given || l.many) == given && l.left < b.Left && len(l.best) > 0 {
+				b.Left, b.Sets = l.left, l.best
+			}
+		}
+	}
+	return b
 }
 
 // fixText is what mends the step at the least cost to others, and one other to choose from.
 func fixText(all []lever, s *check.Step) string {
 	var found []mending
 	for _, l := range all {
-		if m, ok := l.mends[s.ID]; ok {
+		if m, ok := l.mends[s.ID]; ok && !l.many {
 			found = append(found, m)
 		}
 	}
-	slices.SortStableFunc(found, func(a, b mending) int { return len(a.breaks) - len(b.breaks) })
+	slices.SortStableFunc(found, func(a, b mending) int {
+		return cmp.Or(len(a.breaks)-len(b.breaks), a.turns-b.turns)
+	})
 	if s.Fix != "" && len(found) > 0 && len(found[0].breaks) > 0 {
 		return s.Fix // it names the parameter itself; no change that was tried mends it without breaking others
 	}
 	var out []string
 	for _, m := range found[:min(2, len(found))] {
-		if len(out) > 0 && len(m.breaks) > len(found[0].breaks) {
+		if len(out) > 0 && (len(m.breaks) > len(found[0].breaks) || m.turns > found[0].turns) {
 			break
 		}
 		t := m.change
@@ -91,8 +116,13 @@ func fixText(all []lever, s *check.Step) string {
 // lever is one parameter and the values to try, the smallest change first.
 type lever struct {
 	changes [][]string // KEY=VALUE; the first is the parameter, others follow from it
+	given   bool       // a change of the house, or of what the deck is to be
+	adds    bool       // adds a part the design has not got
+	many    bool       // turns several parameters that have nothing to do with each other: no smallest change of one step
 	all     bool       // the changes go more than one way: the greatest does not tell for the others
 	mends   map[string]mending
+	best    []string // of the changes tried, the smallest that leaves the fewest failing
+	left    int      // how many
 }
 
 // manyBlocks is from where on building and checking takes so long that only some of the changes are tried.
@@ -111,6 +141,7 @@ func (l *lever) thin() {
 // mending is a change that mends a step, and the names of the steps that then begin to fail.
 type mending struct {
 	change string
+	turns  int // how many parameters it turns
 	breaks []string
 }
 
@@ -119,36 +150,32 @@ type mending struct {
 // of those the smallest.
 func (l *lever) try(failing map[string]bool, again Reread) {
 	l.mends = map[string]mending{}
-	if len(l.changes) == 0 {
-		return
-	}
-	last := len(l.changes) - 1
-	mended, breaks := outcome(l.changes[last], failing, again)
-	for _, id := range mended {
-		l.mends[id] = mending{strings.Join(l.changes[last], " "), breaks}
-	}
-	for i := last - 1; i >= 0 && (len(mended) > 0 || l.all); i-- {
-		if mended, breaks = outcome(l.changes[i], failing, again); len(mended) == 0 && !l.all {
+	for i := len(l.changes) - 1; i >= 0; i-- {
+		mended, breaks, left := outcome(l.changes[i], failing, again)
+		if len(mended) == 0 && !l.all {
 			return
+		}
+		if len(mended) > 0 && (len(l.best) == 0 || left <= l.left) {
+			l.best, l.left = l.changes[i], left
 		}
 		for _, id := range mended {
 			if m, ok := l.mends[id]; !ok || len(breaks) <= len(m.breaks) {
-				l.mends[id] = mending{strings.Join(l.changes[i], " "), breaks}
+				l.mends[id] = mending{strings.Join(l.changes[i], " "), len(l.changes[i]), breaks}
 			}
 		}
 	}
 }
 
 // outcome returns the steps that a change mends and the names of those it breaks, both in the order of
-// the report.
-func outcome(change []string, failing map[string]bool, again Reread) (mended, breaks []string) {
+// the report, and how many then fail or are no longer known to hold.
+func outcome(change []string, failing map[string]bool, again Reread) (mended, breaks []string, left int) {
 	s, ok := again(change...)
 	if !ok {
-		return nil, nil
+		return nil, nil, 0
 	}
 	a, err := detail.Build(s)
 	if err != nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	r, _ := Check(a)
 	now := failures(&r)
@@ -165,7 +192,13 @@ func outcome(change []string, failing map[string]bool, again Reread) (mended, br
 		}
 	}
 	slices.Sort(mended)
-	return mended, breaks
+	left = len(now)
+	for id := range failing {
+		if !now[id] && !slices.Contains(mended, id) {
+			left++
+		}
+	}
+	return mended, breaks, left
 }
 
 // failures are the IDs of the failing steps.

@@ -129,3 +129,41 @@ func failing(r *check.Report) map[string]bool {
 	}
 	return out
 }
+
+// The best change leaves as many checks failing as it says, and fewer than there were: built and checked anew here.
+func TestBestChangeLeavesWhatItSays(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		changes []string
+		left    int
+	}{
+		{"deck", []string{"tie.rating=900lb"}, 0},
+		{"deck", []string{"tie.lateral.count=0"}, 0},
+		{"deck", []string{"floor.backing.kind=none", "tie.kind=none"}, 1},
+		{"deck", []string{"deck.joists.hanger_depth=lower"}, 0},
+		{"deck", []string{"wall.layers.5.thickness=2 1/2in"}, 1},
+		{"deck-metric", []string{"blocks.end_max=200mm"}, 0},
+	} {
+		read := again(c.name, c.changes)
+		s, ok := read()
+		if !ok {
+			t.Fatalf("%v cannot be read", c.changes)
+		}
+		a, r := built(t, s)
+		before := len(failing(&r))
+		best := design.Mend(a, &r, read)
+		if best.Among != before || before == 0 || len(best.Sets) == 0 || best.Left >= before {
+			t.Errorf("%v: %d fail, offered %+v", c.changes, before, best)
+			continue
+		}
+		s, ok = read(best.Sets...)
+		if !ok {
+			t.Errorf("%v: %v cannot be read", c.changes, best.Sets)
+			continue
+		}
+		_, after := built(t, s)
+		if n := len(failing(&after)); n != best.Left || n > c.left {
+			t.Errorf("%v: %v leaves %d failing, said %d", c.changes, best.Sets, n, best.Left)
+		}
+	}
+}

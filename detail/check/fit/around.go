@@ -37,7 +37,7 @@ func (c *fitter) ground() {
 		return
 	}
 	if g == nil {
-		c.r.Add(check.Step{ID: "grade_clearance", Group: check.Fit, Name: "ground to the underside of block and ledger", Verdict: check.NotChecked, Where: "highest ground", Clause: "project: foundation.grade", Reason: "height of the ground not stated"})
+		c.r.Add(check.Step{ID: "grade_clearance", Group: check.Fit, Name: "ground to the underside of block and ledger", Verdict: check.NotChecked, Where: "highest ground", Clause: "project: foundation.grade", Reason: "height of the ground (foundation.grade) not stated"})
 		return
 	}
 	clear := math.Min(f.BlockBottom, f.LedgerBottom) - g.MM()

@@ -114,7 +114,11 @@ func (c *fitter) screws() {
 			if o.Block != p.Block {
 				continue
 			}
-			if q := boxes[i+1+k].Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
+			other := boxes[i+1+k]
+			if other.Min.Y > boxes[i].Max.Y+beside || other.Max.Y < boxes[i].Min.Y-beside {
+				continue // one ends before the other begins
+			}
+			if q := other.Center(); math.Hypot(at.X-q.X, at.Z-q.Z) < r+o.Size[0].MM()/2+beside {
 				hit = append(hit, fmt.Sprintf("screws %s and %s in one place", p.ID, o.ID))
 			}
 		}

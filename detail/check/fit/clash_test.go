@@ -117,6 +117,23 @@ func TestRemedyForHeads(t *testing.T) {
 	}
 }
 
+// Two screws on one axis, one behind the other: 3 mm of wood between them are enough.
+func TestScrewsBehindEachOther(t *testing.T) {
+	for _, c := range []struct {
+		between float64
+		want    check.Verdict
+	}{{2.9, check.Fails}, {3.1, check.OK}} {
+		a := assembled(t, "deck")
+		all := a.Find(detail.PlyScrew)
+		d := all[5].Bounds().Center().Sub(all[0].Bounds().Center())
+		d.Y = all[0].Size[2].MM() + c.between
+		shift(all[0], d)
+		if s := found(t, report(a), "clash_screws"); s.Verdict != c.want {
+			t.Errorf("%g mm between: %v, %q", c.between, s.Verdict, s.Reason)
+		}
+	}
+}
+
 // A screw put in a bolt hole, in the wood beside it, and on another screw.
 func TestScrewClashes(t *testing.T) {
 	hole := func(a *detail.Assembly) geom.Vec3 { h := a.Holes(0)[0]; return geom.Vec3{X: h.X, Z: h.Z} }

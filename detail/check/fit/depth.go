@@ -22,7 +22,7 @@ func (c *fitter) levels() {
 	}
 	c.atLeast(check.Step{ID: "lowest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "lowest bolt row above the underside of the rim", Formula: "z row - z rim",
 		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the lower bolts leave the rim: row at %s, rim from %s to %s", c.text(low), c.text(f.RimTop), c.text(f.RimBottom)),
-		Fix: fmt.Sprintf("deck.below_floor: at most %s", c.text(math.Floor((-f.DeckTop-(f.RimBottom+c.loadedEdge()-low))/1.5875)*1.5875))}, low-f.RimBottom, 0)
+		Fix: fmt.Sprintf("deck.below_floor: at most %s", c.text(c.down(-f.DeckTop-(f.RimBottom+c.loadedEdge()-low))))}, low-f.RimBottom, 0)
 	c.atLeast(check.Step{ID: "highest_row_in_rim", Group: check.Fit, Symbol: "a", Name: "highest bolt row below the top of the rim", Formula: "z rim - z row",
 		Clause: "geometry", Where: "all blocks", Reason: fmt.Sprintf("the upper bolts leave the rim: row at %s, rim from %s to %s", c.text(high), c.text(f.RimTop), c.text(f.RimBottom))}, f.RimTop-high, 0)
 	below := f.RimBottom - f.BlockBottom

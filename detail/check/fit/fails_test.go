@@ -68,7 +68,7 @@ func placeFailures() []failure {
 		{"door_1_water", "deck", set("deck.below_floor=7/8in"), check.Fails, `the deck stands 7/8" below the lower of floor and sill`},
 		{"door_1_water", "deck-metric", set("deck.below_floor=24mm"), check.Fails, "water and step conflict"},
 		{"grade_clearance", "deck", set("foundation.grade=-24in", "foundation.grade_high=-21 3/8in"), check.Engineer, `7 7/8" between ground and wood`}, // foot at -13 1/2
-		{"grade_clearance", "deck", set("foundation.grade=", "foundation.grade_high="), check.NotChecked, "height of the ground not stated"},
+		{"grade_clearance", "deck", set("foundation.grade=", "foundation.grade_high="), check.NotChecked, "height of the ground (foundation.grade) not stated"},
 	}
 }
 

@@ -6,6 +6,7 @@ package fit
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"standclear/detail"
@@ -66,6 +67,11 @@ func (c *fitter) round(inches, mm float64) float64 {
 	}
 	return mm
 }
+
+// up and down round a length to what a tape shows, 1/16 in or 1 mm.
+func (c *fitter) up(mm float64) float64   { return math.Ceil(mm/c.tape()) * c.tape() }
+func (c *fitter) down(mm float64) float64 { return math.Floor(mm/c.tape()) * c.tape() }
+func (c *fitter) tape() float64           { return c.round(0.0625, 1) }
 
 func length(mm float64) unit.Quantity { return unit.Length(mm).Q() }
 

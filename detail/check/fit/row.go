@@ -219,5 +219,19 @@ func (c *fitter) seats() {
 		long = math.Max(long, p.Size[2].MM())
 	}
 	c.atMost(check.Step{ID: "ledger_piece", Group: check.Fit, Symbol: "L", Name: "longest piece of the ledger", Formula: "between splices", Clause: "common practice, no source: lumber is sold to 20 ft (6 m)", Where: "ledger",
-		Reason: fmt.Sprintf("a piece of %s cannot be bought", c.text(long)), Fix: "ledger.splices: a joint over a block"}, long, c.round(240, 6000))
+		Reason: fmt.Sprintf("a piece of %s cannot be bought", c.text(long)), Fix: "ledger.splices: " + c.overBlock()}, long, c.round(240, 6000))
+}
+
+// overBlock names the axis of the block nearest the middle of the ledger, as a joint.
+func (c *fitter) overBlock() string {
+	mid, near := c.a.Spec.Ledger.Length.MM()/2, math.Inf(1)
+	for _, b := range c.a.Blocks {
+		if math.Abs(b.X-mid) < math.Abs(near-mid) {
+			near = b.X
+		}
+	}
+	if math.IsInf(near, 1) {
+		return "a joint over a block"
+	}
+	return "[" + c.text(near) + "], over the block nearest the middle, or over others"
 }

@@ -29,7 +29,7 @@ func (c *fitter) flashing() {
 	path := c.a.FlashingPath()
 	reach := path.V[3].X - f.LedgerFront
 	c.atLeast(check.Step{ID: "flashing_reach", Group: check.Water, Symbol: "r", Name: "drip of the flashing beyond the ledger face", Formula: "y drip - y face", Clause: "common practice, no source", Where: "F1",
-		Reason: fmt.Sprintf("the drip ends %s behind the face", c.text(-reach)), Fix: fmt.Sprintf("water.flashing.out: %s", c.text(math.Ceil((w.Out.MM()-reach+3)/1.5875)*1.5875))}, reach, 0)
+		Reason: fmt.Sprintf("the drip ends %s behind the face", c.text(-reach)), Fix: fmt.Sprintf("water.flashing.out: %s", c.text(c.up(w.Out.MM()-reach+3)))}, reach, 0)
 	c.atLeast(check.Step{ID: "flashing_upstand", Group: check.Water, Symbol: "u", Name: "upstand of the flashing", Formula: "leg behind the upper layer", Clause: "NBC 9.27.3.8 (from memory, confirm): 50 mm", Where: "F1",
 		Reason: fmt.Sprintf("upstand %s where it is least (under a door: up to its sill)", c.text(c.a.Upstand()))}, c.a.Upstand(), c.round(2, 50))
 	c.flashingEdges(path)
@@ -52,11 +52,11 @@ func (c *fitter) flashingEdges(path geom.Path) {
 	end := path.V[len(path.V)-1]
 	cover := f.LedgerTopFront - end.Y
 	c.atLeast(check.Step{ID: "flashing_cover", Group: check.Water, Symbol: "d", Name: "flashing down over the face of the ledger", Formula: "z ledger face - z drip", Clause: "common practice, no source: 1/2 in (12 mm); NBC 9.27.3.8 (from memory, confirm): 10 mm", Where: "F1 over the ledger",
-		Reason: fmt.Sprintf("%s of the face covered", c.text(cover)), Fix: fmt.Sprintf("water.flashing.drip: %s", c.text(math.Ceil((w.Drip.MM()+c.round(0.5, 12)-cover)/1.5875)*1.5875))}, cover, c.round(0.5, 12))
+		Reason: fmt.Sprintf("%s of the face covered", c.text(cover)), Fix: fmt.Sprintf("water.flashing.drip: %s", c.text(c.up(w.Drip.MM()+c.round(0.5, 12)-cover)))}, cover, c.round(0.5, 12))
 	edge := end.X - f.LedgerFront
 	c.atLeast(check.Step{ID: "flashing_edge", Group: check.Water, Symbol: "e", Name: "edge of the drip off the face of the ledger", Formula: "y edge - y face", Clause: "NBC 9.27.3.8 (from memory, confirm): 5 mm", Where: "F1",
 		Reason: fmt.Sprintf("the edge stands %s off the face: water runs back on the wood", c.text(edge)),
-		Fix:    fmt.Sprintf("water.flashing.out: %s", c.text(math.Ceil((w.Out.MM()+c.round(0.1875, 5)-edge)/1.5875)*1.5875))}, edge, c.round(0.1875, 5))
+		Fix:    fmt.Sprintf("water.flashing.out: %s", c.text(c.up(w.Out.MM()+c.round(0.1875, 5)-edge)))}, edge, c.round(0.1875, 5))
 	c.atLeast(check.Step{ID: "flashing_end_dam", Group: check.Water, Symbol: "h", Name: "end dams of the flashing", Formula: "water.flashing.end_dam", Clause: "NBC 9.27.3.8 (from memory, confirm): 25 mm", Where: "ends of F1",
 		Reason: fmt.Sprintf("end dams of %s: water runs off the ends into the wall", c.text(w.EndDam.MM())), Fix: "water.flashing.end_dam: " + either(c.words == unit.IP, "1in", "25mm")}, w.EndDam.MM(), c.round(1, 25))
 	whole := geom.EmptyBox3()
