@@ -16,8 +16,8 @@ func Starter(sys unit.System) string {
 #
 # 1. Put your own value for every SURVEY; "such as" shows how one is written, and is no advice. What the
 #    house is, measure; climate and loads, ask the building department; what one piece of hardware may
-#    carry (rating, hanger, fixing), take from its maker. Where unknown is allowed, it may stand: the
-#    checks that need it are then NOT CHECKED.
+#    carry (rating, hanger, fixing), take from its maker. Where unknown is allowed, it may stand, and a
+#    line of site, loads or ground may be taken out: checks that need it are then NOT CHECKED.
 # 2. Values written out are a design to begin from, which holds with the samples. Change them as
 #    standclear check says.
 # 3. The rest has a default or a sample, shown behind #; take the # away to change it. Defaults are common
