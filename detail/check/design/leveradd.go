@@ -32,7 +32,7 @@ func (k in) added(s *spec.Spec, a *detail.Assembly) []lever {
 	all = append(all, lever{changes: k.fastened(s), adds: true}, lever{changes: k.ends(s), all: true}, lever{changes: k.deeper(s), all: true},
 		lever{changes: k.fitted(s, a), all: true}, lever{changes: k.paired(s), adds: true}, lever{changes: k.narrower(s), all: true},
 		lever{changes: fewerScrews("blocks.ply_screws.count", s.Blocks.PlyScrews.Count), all: true},
-		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.farther(s), all: true}, lever{changes: k.flashed(s)})
+		lever{changes: k.shorterScrews(s), all: true}, lever{changes: k.farther(s, a.Layout.Limit), all: true}, lever{changes: k.flashed(s)})
 	return append(all, k.whole(s, a, all))
 }
 
@@ -103,11 +103,14 @@ func (k in) ends(s *spec.Spec) (out [][]string) {
 	return out
 }
 
-// farther are greater spacings, by up to half a foot or 150 mm.
-func (k in) farther(s *spec.Spec) (out [][]string) {
-	step := unit.Inch
+// farther are greater spacings, by up to half a foot or 150 mm; first the one that a row of blocks needs at least.
+func (k in) farther(s *spec.Spec, needed float64) (out [][]string) {
+	step, fine := unit.Inch, unit.Inch/8
 	if k.sys == unit.SI {
-		step = 25 * unit.MM
+		step, fine = 25*unit.MM, unit.MM
+	}
+	if least := (unit.Length(math.Ceil(needed/float64(fine)-1e-6)) * fine); least > s.Blocks.MaxSpacing {
+		out = append(out, []string{"blocks.max_spacing=" + k.length(least)})
 	}
 	for n := unit.Length(1); n <= 6; n++ {
 		out = append(out, []string{"blocks.max_spacing=" + k.length(s.Blocks.MaxSpacing+n*step)})
