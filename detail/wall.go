@@ -63,6 +63,7 @@ func (a *Assembly) studs(l spec.Layer, i int, y0, y1 float64) {
 	bay := geom.Subtract(wall, plate)
 	h := s.Wall.StudWidth.MM() / 2
 	n := 0
+	var all geom.Region
 	for _, x := range axes(s.Wall.StudFirst.MM(), s.Wall.StudSpacing.MM(), f.Left+h, f.Right-h) {
 		at := geom.Intersect(bay, geom.Rect(x-h, f.SubTop+sole, x+h, f.Top))
 		if at.Empty() {
@@ -71,8 +72,9 @@ func (a *Assembly) studs(l spec.Layer, i int, y0, y1 float64) {
 		n++
 		a.add(Part{ID: fmt.Sprintf("STUD%d", n), Mark: "EX2", Name: "STUD", Role: Stud, Material: "softwood", Grain: geom.Z, Block: -1, Existing: true,
 			Size: [3]unit.Length{s.Wall.StudWidth, l.Thickness}, Solids: []geom.Solid{panel(at, y0, y1)}})
-		bay = geom.Subtract(bay, at)
+		all = append(all, at...)
 	}
+	bay = geom.Subtract(bay, all)
 	if bay.Empty() {
 		return
 	}

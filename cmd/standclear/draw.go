@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"runtime/debug"
 	"slices"
 	"strings"
 
@@ -30,9 +29,6 @@ type file struct {
 	name string
 	data []byte
 }
-
-// drawGC lets garbage grow while a set is drawn: a quarter less time for 200 MB at most.
-const drawGC = 500
 
 func draw(e env, args []string) int {
 	f := pflag.NewFlagSet("draw", pflag.ContinueOnError)
@@ -126,7 +122,6 @@ func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Optio
 		done()
 		fmt.Fprint(e.err, said.String())
 	}()
-	defer debug.SetGCPercent(debug.SetGCPercent(drawGC))
 	d.sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
 	if was != nil {
 		if d.differs, err = j.against(was, d.sheets, o); err != nil {

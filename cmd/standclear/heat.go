@@ -47,6 +47,7 @@ func solveHeat(e env, args []string) int {
 			tell(p.Grid+1, p.Grid+1, fmt.Sprintf("%d cells, round %d, %.0f s", p.Cells, p.Round, time.Since(start).Seconds()))
 		}
 	}
+	defer thriftily()()
 	r, err := heat.Solve(ctx, c.Case, opt)
 	clearProgress(tell, e.err)
 	var faults heat.Faults

@@ -54,6 +54,7 @@ func (h *warmth) solve(ctx context.Context, a *detail.Assembly, opt thermal.Opti
 	if err != nil || r != nil {
 		return r, false, err
 	}
+	defer thriftily()()
 	if r, err = thermal.Solve(ctx, a, opt); err != nil {
 		return nil, true, err
 	}

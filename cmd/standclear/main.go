@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strings"
 	"syscall"
 )
@@ -45,7 +46,21 @@ func (e env) interruptible() (context.Context, context.CancelFunc) {
 	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 }
 
+// How much the program may grow, in percent of what it uses, before it tidies its memory up: designs are checked and
+// sheets drawn a quarter faster with room, while heat takes hundreds of megabytes as it is.
+const (
+	roomy   = 400
+	thrifty = 100
+)
+
+// thriftily goes easy on memory until the function it returns is called.
+func thriftily() (done func()) {
+	was := debug.SetGCPercent(thrifty)
+	return func() { debug.SetGCPercent(was) }
+}
+
 func main() {
+	debug.SetGCPercent(roomy)
 	os.Exit(run(os.Args[1:], env{os.Stdin, os.Stdout, os.Stderr}))
 }
 

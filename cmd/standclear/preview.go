@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
-	"runtime/debug"
 	"strings"
 	"sync"
 	"time"
@@ -39,7 +38,6 @@ func previewProject(e env, args []string) int {
 		fmt.Fprintf(e.err, "standclear preview: no port to listen at: %v\n", err)
 		return exitWrite
 	}
-	defer debug.SetGCPercent(debug.SetGCPercent(roomy))
 	ctx, done := e.interruptible()
 	defer done()
 	context.AfterFunc(ctx, done) // who breaks off twice is in a hurry
@@ -152,17 +150,9 @@ func (v *follower) read(ctx context.Context, src []byte, publish func(preview.Mo
 	return nil
 }
 
-// How much the program may grow, in percent of what it uses, before it tidies its memory up: a sheet is drawn a
-// quarter faster with room (measured on the plan of the deck), while heat takes hundreds of megabytes as it is.
-const (
-	roomy   = 400
-	thrifty = 100
-)
-
 // solve solves the heat, and leaves one core to draw with.
 func solve(ctx context.Context, a *detail.Assembly) (*thermal.Result, error) {
-	debug.SetGCPercent(thrifty)
-	defer debug.SetGCPercent(roomy)
+	defer thriftily()()
 	return thermal.Solve(ctx, a, thermal.Options{Threads: max(1, runtime.GOMAXPROCS(0)-1)})
 }
 

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"runtime/debug"
 	"strings"
 	"text/tabwriter"
 
@@ -66,7 +65,6 @@ func sizeProject(e env, args []string) int {
 	if len(o.free) == 0 {
 		o.free = usual(sp)
 	}
-	defer debug.SetGCPercent(debug.SetGCPercent(400)) // designs are built and dropped by the thousand
 	ctx, done := e.interruptible()
 	defer done()
 	tell := meter(e.err, "designs tried")

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 
 	"github.com/spf13/pflag"
 
@@ -88,7 +87,6 @@ func (o *sweepOptions) axes(e env, sp *spec.Spec) ([]sweep.Axis, bool) {
 
 // run tries the designs and prints them.
 func (o *sweepOptions) run(e env, src *source, base trial.Base, sp *spec.Spec, axes []sweep.Axis) int {
-	defer debug.SetGCPercent(debug.SetGCPercent(400)) // designs are built and dropped by the thousand
 	ctx, done := e.interruptible()
 	defer done()
 	n, _ := sweep.Designs(axes)
