@@ -106,7 +106,7 @@ func TestQuiet(t *testing.T) {
 // draw --json says what was written.
 func TestDrawJSON(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "set")
-	code, out, errs := typed("", "draw", "--no-heat", "--only", "svg", "--sheet", "G-001", "--out", dir, "--json", "--units", "si")
+	code, out, errs := typed("", "draw", "--no-heat", "--only", "svg", "--sheet", "A-201", "--out", dir, "--json", "--units", "si")
 	var r struct {
 		Folder, Verdict string
 		Sheets, Files   []string
@@ -115,7 +115,7 @@ func TestDrawJSON(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &r); err != nil || code != exitOK {
 		t.Fatalf("%d %v %s", code, err, errs)
 	}
-	if r.Folder != dir || len(r.Sheets) != 1 || r.Sheets[0] != "G-001" || r.Verdict != "NOT CHECKED" || r.Counts["fails"] != 0 || r.Counts["ok"] < 100 {
+	if r.Folder != dir || len(r.Sheets) != 1 || r.Sheets[0] != "A-201" || r.Verdict != "NOT CHECKED" || r.Counts["fails"] != 0 || r.Counts["ok"] < 100 {
 		t.Errorf("%+v", r)
 	}
 	for _, f := range r.Files {

@@ -271,7 +271,7 @@ func TestSheetsAgree(t *testing.T) {
 		if m := find("A-201", `COUNT: (\d+) BLOCKS; HEX\s(?s:.*?: )(\d+);`); len(m) != 3 || m[1] != fmt.Sprint(blocks) || m[2] != fmt.Sprint(bolts) {
 			t.Errorf("A-201 counts %v, the assembly has %d blocks and %d bolts", m, blocks, bolts)
 		}
-		if m := find("G-001", `BT1\nHEX BOLT [^:]*: (\d+);`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
+		if m := find("G-001", `BT1\nHEX BOLT [^:]*:\s(\d+);`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
 			t.Errorf("G-001 counts %v fasteners, the assembly has %d", m, bolts)
 		}
 		if m := find("S-501", `HEX BOLT\n.*\n(\d+)\n`); len(m) != 2 || m[1] != fmt.Sprint(bolts) {
