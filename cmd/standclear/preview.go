@@ -192,6 +192,9 @@ func (j *job) model(doing string) preview.Model {
 		one.Sheet = id
 		var b bytes.Buffer
 		for _, s := range sheet.Compose(j.assembly, &j.report, j.results, one) {
+			if s.ID != id {
+				continue // the next page of a sheet
+			}
 			if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
 				return nil, err
 			}
