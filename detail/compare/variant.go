@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"standclear/detail/check/thermal"
+	"standclear/detail/trial"
 )
 
 // Variant reads "NAME: KEY=VALUE, KEY=VALUE". The name may be left out: the changes then are it. Commas inside
@@ -14,21 +15,7 @@ func Variant(text string) (name string, changes []string, err error) {
 	if colon, equal := strings.IndexByte(text, ':'), strings.IndexByte(text, '='); colon >= 0 && (equal < 0 || colon < equal) {
 		name, rest = strings.TrimSpace(text[:colon]), text[colon+1:]
 	}
-	depth, from := 0, 0
-	for i, c := range rest {
-		switch c {
-		case '[', '{':
-			depth++
-		case ']', '}':
-			depth--
-		case ',':
-			if depth == 0 {
-				changes = append(changes, strings.TrimSpace(rest[from:i]))
-				from = i + 1
-			}
-		}
-	}
-	changes = append(changes, strings.TrimSpace(rest[from:]))
+	changes = trial.Commas(rest)
 	for _, c := range changes {
 		if key, _, ok := strings.Cut(c, "="); !ok || strings.TrimSpace(key) == "" {
 			return "", nil, fmt.Errorf("given %q: %q is not KEY=VALUE; write for instance \"wide: blocks.width=10in, blocks.max_spacing=28in\"", text, c)

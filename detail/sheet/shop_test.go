@@ -8,6 +8,11 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/check/design"
+	"standclear/detail/demo"
+	"standclear/detail/sheet"
+	"standclear/detail/sheet/judge"
+	"standclear/detail/spec"
 	"standclear/geom"
 	"standclear/render"
 )
@@ -178,4 +183,32 @@ func TestBentPiecesCounted(t *testing.T) {
 			t.Error("A-402 does not count the pieces of F1")
 		}
 	})
+}
+
+// Where no usual scale holds a view on a page of letter size, the page says which sheet shows it, and keeps the rules:
+// the marks of 50 blocks and more, each 9 mm wide, are wider than any such page.
+func TestShopPageNamesTheSheet(t *testing.T) {
+	src, _ := demo.File("deck")
+	s, problems := spec.Read("deck", src, []string{"ledger.length=80ft", "doors=", "obstacles="})
+	if s == nil {
+		t.Fatal(problems)
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(a.Blocks); n < 50 {
+		t.Fatalf("%d blocks", n)
+	}
+	r, res := design.Check(a)
+	all := ""
+	for _, p := range sheet.ShopPages(a, &r, res, sheet.Options{Version: "test", Sheet: "S-504"}, nil) {
+		all += text(t, p)
+		if found, err := judge.Layout(p); err != nil || len(found) > 0 {
+			t.Errorf("%s: %v %v", p.ID, err, found)
+		}
+	}
+	if !strings.Contains(all, "POSITIONS\nTOO MUCH FOR A PAGE OF THIS SIZE: SEE SHEET S-504") {
+		t.Error("no page names S-504 for the positions")
+	}
 }

@@ -137,9 +137,9 @@ func (b *leaflet) view(c *composer, title, origin string) {
 	b.y -= p.H() + 12
 }
 
-// scaled tries the usual scales from one to another, largest first: the first at which what is drawn on an empty page
-// of its own fits the room and keeps every rule; ok is false when there is none.
-func (b *leaflet) scaled(from, to float64, draw func(s *render.Sheet, room geom.Box, k float64) (fits bool)) (k float64, ok bool) {
+// scaled draws on an empty page of its own at the usual scales from one to another, largest first, until what is drawn
+// fits the room and keeps every rule; false when it does at none.
+func (b *leaflet) scaled(from, to float64, draw func(s *render.Sheet, room geom.Box, k float64) (fits bool)) bool {
 	l := b.own[len(b.own)-1].l
 	for _, k := range unit.Scales(b.w.a.Spec.Project.System) {
 		if k < from || k > to {
@@ -151,10 +151,10 @@ func (b *leaflet) scaled(from, to float64, draw func(s *render.Sheet, room geom.
 		}
 		b.w.slimBorder(s, l, 1, 1, "")
 		if found, err := judge.Layout(s); err == nil && len(found) == 0 {
-			return k, true
+			return true
 		}
 	}
-	return 0, false
+	return false
 }
 
 // fit sets the first of some drawings of a view that keeps every rule at a usual scale, in a part of an empty page's
@@ -162,7 +162,7 @@ func (b *leaflet) scaled(from, to float64, draw func(s *render.Sheet, room geom.
 func (b *leaflet) fit(part, from, to float64, title, origin string, draw ...func(k float64) *composer) {
 	for _, compose := range draw {
 		var c *composer
-		if _, ok := b.scaled(from, to, func(s *render.Sheet, room geom.Box, k float64) bool {
+		if b.scaled(from, to, func(s *render.Sheet, room geom.Box, k float64) bool {
 			c = compose(k)
 			p := c.paper()
 			if p.W() > room.W() || p.H() > part*room.H() {
@@ -170,7 +170,7 @@ func (b *leaflet) fit(part, from, to float64, title, origin string, draw ...func
 			}
 			b.w.place(s, c, "1", title, origin, pt(room.Min.X+(room.W()-p.W())/2-p.Min.X, room.Max.Y-p.Max.Y))
 			return true
-		}); ok {
+		}) {
 			b.view(c, title, origin)
 			return
 		}
@@ -181,14 +181,14 @@ func (b *leaflet) fit(part, from, to float64, title, origin string, draw ...func
 // third is fit for three views of one thing.
 func (b *leaflet) third(title string, titles [3]string, datum string, draw func(k float64) shopViews) {
 	var v shopViews
-	if _, ok := b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) bool {
+	if !b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) bool {
 		v = draw(k)
 		if v.room().X > room.W() || v.room().Y > room.H() {
 			return false
 		}
 		b.w.setThird(s, room, v, 0, titles, datum)
 		return true
-	}); !ok {
+	}) {
 		b.elsewhere(title)
 		return
 	}
@@ -215,11 +215,11 @@ func (b *leaflet) block() {
 	b.tables(w.blockTables(b.room.W()))
 	var all []*composer
 	high := 0.0
-	if _, ok := b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) (fits bool) {
+	if b.scaled(2, 10, func(s *render.Sheet, room geom.Box, k float64) (fits bool) {
 		all = w.pieceViews(k)
 		high, fits = w.inRows(s, room, all)
 		return fits
-	}); ok {
+	}) {
 		b.need(high)
 		w.inRows(b.page(), b.left(), all)
 		b.y -= high + 10
@@ -235,12 +235,12 @@ func (b *leaflet) ledger() {
 	b.turn(portrait)
 	pieces := len(w.a.Find(detail.Ledger))
 	var strips []*composer
-	if _, ok := b.scaled(10, 24, func(s *render.Sheet, room geom.Box, k float64) bool {
+	if b.scaled(10, 24, func(s *render.Sheet, room geom.Box, k float64) bool {
 		strips = w.ledgerStrips(k, room.W())
 		p := strips[0].paper()
 		w.place(s, strips[0], "1", ledgerTitle, ledgerOrigin, pt(room.Min.X-p.Min.X, room.Max.Y-p.Max.Y))
 		return len(strips) <= 3*pieces
-	}); ok {
+	}) {
 		for _, c := range strips {
 			b.view(c, ledgerTitle, ledgerOrigin)
 		}

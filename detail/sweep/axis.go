@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"standclear/detail/spec"
+	"standclear/detail/trial"
 	"standclear/detail/unit"
 )
 
@@ -50,7 +51,7 @@ func Parse(text string, sys unit.System) (Axis, error) {
 		return Axis{}, err
 	}
 	a := Axis{Key: key}
-	for _, item := range split(values) {
+	for _, item := range trial.Commas(values) {
 		if item == "" {
 			return a, fmt.Errorf("%s: given %q; a value stands before and after each comma", key, values)
 		}
@@ -114,26 +115,6 @@ func known(key string, sys unit.System) error {
 		}
 	}
 	return fmt.Errorf("%q is no key of a project file that takes a value; standclear new prints them all", key)
-}
-
-// split cuts a text at its commas, those within brackets apart.
-func split(text string) []string {
-	var out []string
-	depth, from := 0, 0
-	for i, c := range text {
-		switch c {
-		case '[', '{':
-			depth++
-		case ']', '}':
-			depth--
-		case ',':
-			if depth == 0 {
-				out = append(out, strings.TrimSpace(text[from:i]))
-				from = i + 1
-			}
-		}
-	}
-	return append(out, strings.TrimSpace(text[from:]))
 }
 
 // cutLast cuts TO/STEP where the step begins: 5/8in/1/8in is 5/8in and 1/8in. The slash of a fraction stands

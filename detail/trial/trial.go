@@ -6,6 +6,7 @@ package trial
 
 import (
 	"slices"
+	"strings"
 
 	"standclear/detail"
 	"standclear/detail/check"
@@ -60,4 +61,24 @@ func (b Base) Try(changes ...string) (*Trial, error) {
 	t := &Trial{Sets: changes, Spec: s, Assembly: a}
 	t.Report, t.Results = design.Check(a)
 	return t, nil
+}
+
+// Commas cuts a text at its commas, those within brackets apart: "a=1, b=[2, 3]" is two changes.
+func Commas(text string) []string {
+	var out []string
+	depth, from := 0, 0
+	for i, c := range text {
+		switch c {
+		case '[', '{':
+			depth++
+		case ']', '}':
+			depth--
+		case ',':
+			if depth == 0 {
+				out = append(out, strings.TrimSpace(text[from:i]))
+				from = i + 1
+			}
+		}
+	}
+	return append(out, strings.TrimSpace(text[from:]))
 }

@@ -2,6 +2,7 @@ package trial_test
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -37,5 +38,12 @@ func TestTryTellsWhatIsWrong(t *testing.T) {
 	var p spec.Problems
 	if !errors.As(err, &p) || !strings.Contains(err.Error(), "blocks.max_spacing") {
 		t.Errorf("got %v", err)
+	}
+}
+
+func TestCommas(t *testing.T) {
+	got := trial.Commas("a=1in, b=[2in, {c: 3, d: 4}],e=5")
+	if want := []string{"a=1in", "b=[2in, {c: 3, d: 4}]", "e=5"}; !slices.Equal(got, want) {
+		t.Errorf("got %q", got)
 	}
 }

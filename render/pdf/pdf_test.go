@@ -251,6 +251,25 @@ func TestBookmarks(t *testing.T) {
 	}
 }
 
+// A chapter holds the sheets from its first on: of four bookmarks the chapter is at the top, the sheet under it. One
+// without sheets, which begins where the next does, is left out.
+func TestChapters(t *testing.T) {
+	last := page200()
+	last.ID = "C-001"
+	doc := write(t, Options{Chapters: []Chapter{{"SHOP PAGES", 1}, {"CALCULATION", 1}}}, sample(), last)
+	if bytes.Contains(doc, []byte(utf16("SHOP PAGES"))) {
+		t.Error("a chapter without sheets has a bookmark")
+	}
+	parents := regexp.MustCompile(`(?s)/Title ([^\n]+)\n/Parent (\d+) 0 R`).FindAllSubmatch(doc, -1)
+	if len(parents) != 4 {
+		t.Fatalf("%d bookmarks, want the sheet, its view, the chapter and its sheet", len(parents))
+	}
+	top := string(parents[0][2])
+	if chapter, sheet := parents[2], parents[3]; !bytes.Contains(chapter[1], []byte(utf16("CALCULATION"))) || string(chapter[2]) != top || string(sheet[2]) == top {
+		t.Errorf("the chapter %q is under %s, its sheet under %s, the top being %s", chapter[1], chapter[2], sheet[2], top)
+	}
+}
+
 func TestSameBytes(t *testing.T) {
 	// a space and a no-break space share a glyph: an order that is not fixed would show
 	s := sample()

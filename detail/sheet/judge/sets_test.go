@@ -36,19 +36,14 @@ func drawn(s *spec.Spec) (a *detail.Assembly, sheets, pages []*render.Sheet, err
 	return a, sheets, append(sheet.Calculation(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...), nil
 }
 
-// brokenOn lists the hard rules that one sheet of a project breaks.
-func brokenOn(s *spec.Spec, n uint64) ([]judge.Violation, error) {
+// brokenOn lists the hard rules that some sheets of a project and their shop pages break.
+func brokenOn(s *spec.Spec, names ...string) ([]judge.Violation, error) {
 	a, err := detail.Build(s)
 	if err != nil {
 		return nil, err
 	}
 	r, res := design.Check(a)
 	o := sheet.Options{Version: "test"}
-	names := sheet.Names(o)
-	names = names[n%uint64(len(names)):][:1]
-	if *only != "" {
-		names = strings.Split(*only, ",")
-	}
 	var all []judge.Violation
 	for _, o.Sheet = range names {
 		for _, sh := range append(sheet.Compose(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...) {
@@ -106,10 +101,13 @@ func TestAnyProjectKeepsTheHardRules(t *testing.T) {
 				p := spectest.Random(i)
 				var all []judge.Violation
 				var err error
-				if i%*whole == 0 && *only == "" {
+				switch names := sheet.Names(sheet.Options{}); {
+				case *only != "":
+					all, err = brokenOn(p.Spec, strings.Split(*only, ",")...)
+				case i%*whole == 0:
 					all, err = broken(p.Spec)
-				} else {
-					all, err = brokenOn(p.Spec, i / *whole + i)
+				default:
+					all, err = brokenOn(p.Spec, names[(i / *whole + i)%uint64(len(names))])
 				}
 				if err != nil {
 					t.Errorf("project %d: %v\n%v", i, err, p)
@@ -125,6 +123,17 @@ func TestAnyProjectKeepsTheHardRules(t *testing.T) {
 	}
 	close(next)
 	wg.Wait()
+}
+
+// Random projects on which a sheet once broke a rule.
+func TestWhatWasMended(t *testing.T) {
+	for n, names := range map[uint64][]string{
+		3320: {"A-301"}, 30007: {"G-003"}, 30010: {"S-501", "S-504"}, 30023: {"A-201", "S-504"}, 30036: {"S-504", "S-702"}, 30062: {"S-501"}, 30071: {"A-201", "S-702"},
+	} {
+		if all, err := brokenOn(spectest.Random(n).Spec, names...); err != nil || len(all) > 0 {
+			t.Errorf("project %d, %v: %v%s", n, names, err, list(all, 6))
+		}
+	}
 }
 
 func list(all []judge.Violation, most int) string {
