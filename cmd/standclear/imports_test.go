@@ -41,7 +41,7 @@ var below = map[string][]string{
 	"detail/compare":        {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/air", "detail/check/design", "detail/check/thermal", "detail/trial"},
 	"detail/explain":        {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/air", "detail/check/design", "detail/check/strength", "detail/check/thermal", "detail/trial"},
 	"detail/sweep":          {"geom", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/check", "detail/check/thermal", "detail/trial"},
-	"detail/size":           {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/sweep", "detail/trial"},
+	"detail/size":           {"detail", "detail/compare", "detail/unit", "detail/spec", "detail/stock", "detail/sweep", "detail/trial"},
 	"detail/heat/lattice":   {},
 	"detail/heat":           {"detail/heat/lattice"},
 	"detail/heat/casefile":  {"detail/unit", "detail/spec", "detail/heat", "detail/keyfile"},

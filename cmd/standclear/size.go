@@ -34,7 +34,7 @@ func sizeProject(e env, args []string) int {
 	var src source
 	var o sizeOptions
 	f.StringSliceVar(&o.free, "free", nil, "the parameters that may change, with commas between: "+size.Free+" (blocks.max_spacing and the diameters of all bolts and lags when left out)")
-	f.StringVar(&o.least, "least", "heat", "what is to be least: heat (by rank: steel and wood through the insulation), blocks, fasteners, cost")
+	f.StringVar(&o.least, "least", "heat", "what is to be least: heat (by rank: steel and wood through the insulation), blocks, fasteners, cost (by the rates of the project)")
 	f.BoolVar(&o.heat, "heat", false, fmt.Sprintf("also solve the heat of the designs to choose from, %d at most", frontSolved))
 	f.BoolVar(&o.write, "write", false, "write the chosen values into the project file; nothing else in it changes")
 	f.BoolVar(&o.json, "json", false, "print JSON")
@@ -180,6 +180,10 @@ func (o *sizeOptions) table(w io.Writer, sp *spec.Spec, r *size.Result) error {
 	}
 	fmt.Fprintf(w, "\nBEST  %s\n", strings.Join(r.Best.Sets, ", "))
 	fmt.Fprintf(w, "      %s; the project as it stands: %s\n", standing(r.Best), standing(&r.Now))
+	costs := o.least == string(size.Cost)
+	if costs {
+		fmt.Fprintf(w, "      it costs %.2f %s; the project as it stands: %.2f\n", r.Best.Cost, sp.Rates.Currency, r.Now.Cost)
+	}
 	if r.Best.Engineer > 0 {
 		fmt.Fprintf(w, "      left to the engineer: %s\n", count(r.Best.Engineer, "check"))
 	}
@@ -192,12 +196,18 @@ func (o *sizeOptions) table(w io.Writer, sp *spec.Spec, r *size.Result) error {
 	if o.heat {
 		fmt.Fprint(t, "HEAT SOLVED\t")
 	}
+	if costs {
+		fmt.Fprint(t, "COST\t")
+	}
 	fmt.Fprint(t, "GOVERNS\n")
 	for i := range r.Front {
 		d := &r.Front[i]
 		fmt.Fprintf(t, "%s\t%d\t%d\t%.0f %%\t%d\t", strings.Join(d.Values, "\t"), d.Blocks, d.Fasteners, 100*d.Reserve(), i+1)
 		if o.heat {
 			fmt.Fprintf(t, "%s\t", solvedText(d, sys))
+		}
+		if costs {
+			fmt.Fprintf(t, "%.2f\t", d.Cost)
 		}
 		fmt.Fprintf(t, "%s\n", d.Governs.Name)
 	}
@@ -242,6 +252,7 @@ func (o *sizeOptions) asJSON(w io.Writer, sp *spec.Spec, r *size.Result) error {
 		HeatRank  int      `json:"heat_rank,omitempty"`
 		Heat      *float64 `json:"heat_w_per_k,omitempty"`
 		Within    *float64 `json:"heat_within_w_per_k,omitempty"`
+		Cost      *float64 `json:"cost,omitempty"`
 	}
 	type stop struct {
 		Key   string `json:"key"`
@@ -253,6 +264,9 @@ func (o *sizeOptions) asJSON(w io.Writer, sp *spec.Spec, r *size.Result) error {
 		j := design{Set: d.Sets, Blocks: d.Blocks, Fasteners: d.Fasteners, Ratio: d.Ratio, Check: d.Governs.ID, Name: d.Governs.Name, HeatRank: place}
 		if d.Heat != nil {
 			j.Heat, j.Within = &d.Heat.Run, &d.Heat.Err
+		}
+		if o.least == string(size.Cost) {
+			j.Cost = &d.Cost
 		}
 		return j
 	}

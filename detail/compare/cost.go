@@ -1,6 +1,10 @@
 package compare
 
-import "standclear/detail/unit"
+import (
+	"standclear/detail"
+	"standclear/detail/spec"
+	"standclear/detail/unit"
+)
 
 // Cost is what a way costs by the rates of the project, in their currency; a line whose rate is not given is nil and
 // the sum then is nil too.
@@ -9,9 +13,14 @@ type Cost struct {
 	Lacks                              []string // keys that would be needed
 }
 
-// Cost multiplies the counts by the rates. No rate is built in.
-func (d *Design) Cost() Cost {
-	r, p := d.Rates, d.Parts
+// Cost is what the design costs.
+func (d *Design) Cost() Cost { return d.Parts.cost(d.Rates) }
+
+// CostOf is what an assembly costs by the rates of its project.
+func CostOf(a *detail.Assembly) Cost { return partsOf(a).cost(a.Spec.Rates) }
+
+// cost multiplies the counts by the rates. No rate is built in.
+func (p Parts) cost(r *spec.Rates) Cost {
 	var c Cost
 	if r == nil {
 		c.Lacks = []string{"rates"}

@@ -15,8 +15,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"standclear/detail"
+	"standclear/detail/compare"
 	"standclear/detail/stock"
 	"standclear/detail/sweep"
 	"standclear/detail/trial"
@@ -51,6 +53,7 @@ type Options struct {
 type Design struct {
 	sweep.Row
 	rank float64 // of heat; W/K by its unit, but of nothing that flows
+	Cost float64 // by the rates of the project, in their currency; counted when it is the aim
 }
 
 // Parts is how many blocks and fasteners there are.
@@ -79,19 +82,25 @@ type Result struct {
 }
 
 // ErrNoRates says that cost cannot be an aim.
-var ErrNoRates = errors.New("cost: the project states no rates for material and labour, so no cost is known; heat, blocks and fasteners can be least")
+var ErrNoRates = errors.New("cost is not known")
+
+// noRates says which rates a project lacks.
+func noRates(lacks []string) error {
+	return fmt.Errorf("%w: the project file does not state %s; no price is built in. Heat, blocks and fasteners can be least without prices", ErrNoRates, strings.Join(lacks, ", "))
+}
 
 // Search tries every combination of the free parameters.
 func Search(ctx context.Context, base trial.Base, o Options) (*Result, error) {
-	if o.Least == Cost {
-		return nil, ErrNoRates
-	}
 	base = base.Parsed()
 	sp, problems := base.Read()
 	if sp == nil {
 		return nil, problems
 	}
 	r := &Result{}
+	var err error
+	if r.Now, err = now(base, o.Least); err != nil {
+		return nil, err
+	}
 	n := 1
 	for _, key := range o.Free {
 		a, err := Stock(key, sp)
@@ -103,23 +112,19 @@ func Search(ctx context.Context, base trial.Base, o Options) (*Result, error) {
 		}
 		r.Axes = append(r.Axes, a)
 	}
-	ranks := make([]float64, n)
+	all := make([]Design, n)
 	rows, err := sweep.Run(ctx, base, r.Axes, sweep.Options{Threads: o.Threads, Progress: o.Progress,
-		Look: func(row *sweep.Row, t *trial.Trial) { ranks[r.number(row.At)] = rank(t.Assembly) }})
+		Look: func(row *sweep.Row, t *trial.Trial) { all[r.number(row.At)].look(t, o.Least) }})
 	if err != nil {
 		return nil, err
 	}
-	all := make([]Design, n)
 	for i := range rows {
-		all[i] = Design{rows[i], ranks[i]}
+		all[i].Row = rows[i]
 		if rows[i].Feasible() {
 			r.Good++
 		}
 	}
 	r.Tried = n
-	if r.Now, err = now(base); err != nil {
-		return nil, err
-	}
 	r.choose(all, o.Least)
 	return r, nil
 }
@@ -133,15 +138,32 @@ func (r *Result) number(at []int) int {
 	return n
 }
 
-// now tries the project as it stands.
-func now(base trial.Base) (Design, error) {
+// now tries the project as it stands. The error is ErrNoRates when its cost is wanted and cannot be told.
+func now(base trial.Base, least Least) (Design, error) {
 	t, err := base.Try()
 	if err != nil {
 		return Design{}, err
 	}
-	d := Design{rank: rank(t.Assembly)}
+	var d Design
+	if lacks := d.look(t, least); len(lacks) > 0 {
+		return d, noRates(lacks)
+	}
 	d.Fill(t)
 	return d, nil
+}
+
+// look takes from a trial what orders it; lacks are the rates that its cost would need.
+func (d *Design) look(t *trial.Trial, least Least) (lacks []string) {
+	d.rank = rank(t.Assembly)
+	if least != Cost {
+		return nil
+	}
+	c := compare.CostOf(t.Assembly)
+	d.Cost = math.Inf(1)
+	if c.Sum != nil {
+		d.Cost = *c.Sum
+	}
+	return c.Lacks
 }
 
 // rank is the conductivity of all steel and wood that passes from wall to ledger, times its section, over the
@@ -164,19 +186,21 @@ func rank(a *detail.Assembly) float64 {
 // order compares two designs by the aim, then by the rest, the better first.
 func order(least Least) func(a, b *Design) int {
 	return func(a, b *Design) int {
-		byHeat, byBlocks, byFasteners := compare(a.rank, b.rank), cmp.Compare(a.Blocks, b.Blocks), cmp.Compare(a.Fasteners, b.Fasteners)
+		byHeat, byBlocks, byFasteners := near(a.rank, b.rank), cmp.Compare(a.Blocks, b.Blocks), cmp.Compare(a.Fasteners, b.Fasteners)
 		switch least {
 		case Blocks:
-			return cmp.Or(byBlocks, byFasteners, byHeat, compare(a.Ratio, b.Ratio))
+			return cmp.Or(byBlocks, byFasteners, byHeat, near(a.Ratio, b.Ratio))
 		case Fasteners:
-			return cmp.Or(byFasteners, byBlocks, byHeat, compare(a.Ratio, b.Ratio))
+			return cmp.Or(byFasteners, byBlocks, byHeat, near(a.Ratio, b.Ratio))
+		case Cost:
+			return cmp.Or(near(a.Cost, b.Cost), byHeat, byBlocks, byFasteners, near(a.Ratio, b.Ratio))
 		}
-		return cmp.Or(byHeat, byBlocks, byFasteners, compare(a.Ratio, b.Ratio))
+		return cmp.Or(byHeat, byBlocks, byFasteners, near(a.Ratio, b.Ratio))
 	}
 }
 
-// compare is cmp.Compare with rounding left aside.
-func compare(a, b float64) int {
+// near is cmp.Compare with rounding left aside.
+func near(a, b float64) int {
 	if math.Abs(a-b) <= 1e-9*(math.Abs(a)+math.Abs(b)) {
 		return 0
 	}
@@ -212,11 +236,11 @@ func front(good []*Design) []Design {
 	var out []Design
 	for _, d := range good {
 		beaten := slices.ContainsFunc(good, func(o *Design) bool {
-			h, p, f := compare(o.rank, d.rank), cmp.Compare(o.Parts(), d.Parts()), compare(o.Ratio, d.Ratio)
+			h, p, f := near(o.rank, d.rank), cmp.Compare(o.Parts(), d.Parts()), near(o.Ratio, d.Ratio)
 			return h <= 0 && p <= 0 && f <= 0 && (h < 0 || p < 0 || f < 0)
 		})
 		same := slices.ContainsFunc(out, func(o Design) bool {
-			return compare(o.rank, d.rank) == 0 && o.Parts() == d.Parts() && compare(o.Ratio, d.Ratio) == 0
+			return near(o.rank, d.rank) == 0 && o.Parts() == d.Parts() && near(o.Ratio, d.Ratio) == 0
 		})
 		if !beaten && !same {
 			out = append(out, *d)
@@ -232,7 +256,7 @@ func (r *Result) stop(all []Design, best *Design, axis, way int) (Stop, bool) {
 	a := r.Axes[axis]
 	for at[axis] += way; at[axis] >= 0 && at[axis] < len(a.Points); at[axis] += way {
 		d := &all[r.number(at)]
-		if d.Feasible() && compare(d.rank, best.rank) == 0 && d.Parts() == best.Parts() {
+		if d.Feasible() && near(d.rank, best.rank) == 0 && d.Parts() == best.Parts() {
 			continue // the same blocks
 		}
 		s := Stop{Key: a.Key, Value: a.Points[at[axis]].Text, Sets: d.Sets}
@@ -254,7 +278,7 @@ func (r *Result) stop(all []Design, best *Design, axis, way int) (Stop, bool) {
 
 // against says how the rank of a design stands to another.
 func against(a, b float64) string {
-	switch compare(a, b) {
+	switch near(a, b) {
 	case 0:
 		return "ranked the same"
 	case -1:

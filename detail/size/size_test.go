@@ -107,6 +107,28 @@ func TestStock(t *testing.T) {
 	}
 }
 
+// Fasteners dear, the design of fewest fasteners is the cheapest; blocks dear, that of fewest blocks.
+func TestLeastCost(t *testing.T) {
+	src, _ := demo.File("balcony")
+	free := []string{"blocks.max_spacing", "fasteners.through.diameter"}
+	find := func(least size.Least, rates string) *size.Design {
+		t.Helper()
+		r, err := size.Search(context.Background(), trial.Base{Name: "balcony", Src: src, Sets: []string{"rates=" + rates}}, size.Options{Free: free, Least: least})
+		if err != nil || r.Best == nil {
+			t.Fatal(err)
+		}
+		return r.Best
+	}
+	few := find(size.Fasteners, "{fastener: 1}")
+	if d := find(size.Cost, "{block: 0, lumber: 0/m, fastener: 10, hour: 0, block_hours: 0, fastener_hours: 0}"); d.Fasteners != few.Fasteners || d.Cost != 10*float64(few.Fasteners) {
+		t.Errorf("%d fasteners for %g; the fewest are %d", d.Fasteners, d.Cost, few.Fasteners)
+	}
+	low := find(size.Blocks, "{block: 1}")
+	if d := find(size.Cost, "{block: 30, lumber: 0/m, fastener: 0, hour: 0, block_hours: 0, fastener_hours: 0}"); d.Blocks != low.Blocks || d.Cost != 30*float64(low.Blocks) {
+		t.Errorf("%d blocks for %g; the fewest are %d", d.Blocks, d.Cost, low.Blocks)
+	}
+}
+
 func TestNoCost(t *testing.T) {
 	src, _ := demo.File("deck")
 	if _, err := size.Search(context.Background(), trial.Base{Name: "deck", Src: src}, size.Options{Free: []string{"blocks.width"}, Least: size.Cost}); !errors.Is(err, size.ErrNoRates) {
