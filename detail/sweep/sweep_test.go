@@ -196,6 +196,14 @@ func TestHeatBetween(t *testing.T) {
 	if err := sweep.Warm(context.Background(), b, axes, rows, false, fail, nil); err != nil || rows[0].Cold != "too large" || rows[1].Cold == "" || rows[1].Heat != nil {
 		t.Errorf("%v %+v", err, rows[1])
 	}
+	var table, sheet bytes.Buffer
+	if err := errors.Join(sweep.WriteTable(&table, axes, rows, true, 0), sweep.WriteCSV(&sheet, axes, rows, true)); err != nil {
+		t.Fatal(err)
+	}
+	want := "NOT CHECKED, heat of " + rows[0].Values[0] + "; "
+	if !strings.Contains(table.String(), want) || !strings.Contains(table.String(), ": too large\n") || !strings.Contains(sheet.String(), ",,,,too large\n") {
+		t.Errorf("%q is wanted in\n%s\n%s", want, table.String(), sheet.String())
+	}
 }
 
 // What is printed for programs can be read, streamed or broken off; a plot is drawn of one or two parameters.

@@ -38,7 +38,32 @@ func WriteTable(w io.Writer, axes []Axis, rows []Row, warm bool, sys unit.System
 		}
 		fmt.Fprintf(t, "%s\t%s\t%s\n", r.ratioText(), r.verdict(), r.governs())
 	}
-	return t.Flush()
+	if err := t.Flush(); err != nil || !warm {
+		return err
+	}
+	return writeCold(w, rows)
+}
+
+// writeCold says of which designs the heat is not known, and why.
+func writeCold(w io.Writer, rows []Row) error {
+	var why []string
+	which := map[string][]string{}
+	for i := range rows {
+		r := &rows[i]
+		if r.Heat != nil || r.Cold == "" || r.Problem != "" {
+			continue
+		}
+		if which[r.Cold] == nil {
+			why = append(why, r.Cold)
+		}
+		which[r.Cold] = append(which[r.Cold], strings.Join(r.Values, ", "))
+	}
+	for _, c := range why {
+		if _, err := fmt.Fprintf(w, "NOT CHECKED, heat of %s: %s\n", strings.Join(which[c], "; "), c); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func b2i(b bool) int {
@@ -109,7 +134,7 @@ func WriteCSV(w io.Writer, axes []Axis, rows []Row, warm bool) error {
 	}
 	head = append(head, "blocks", "fasteners", "spacing_mm", "ratio", "verdict", "fails", "engineer", "not_checked", "check", "name", "where", "problem")
 	if warm {
-		head = append(head, "heat_w_per_k", "heat_within_w_per_k", "heat_solved")
+		head = append(head, "heat_w_per_k", "heat_within_w_per_k", "heat_solved", "heat_not_checked")
 	}
 	if err := c.Write(head); err != nil {
 		return err
@@ -120,9 +145,9 @@ func WriteCSV(w io.Writer, axes []Axis, rows []Row, warm bool) error {
 		line = append(line, strconv.Itoa(r.Blocks), strconv.Itoa(r.Fasteners), short(r.Spacing), r.ratioText(), r.word(),
 			strconv.Itoa(r.Fails), strconv.Itoa(r.Engineer), strconv.Itoa(r.NotChecked), r.Governs.ID, r.Governs.Name, r.Governs.Where, r.Problem)
 		if warm && r.Heat != nil {
-			line = append(line, short(r.Heat.Run), short(r.Heat.Err), map[bool]string{true: "yes", false: "no"}[r.Heat.Solved])
+			line = append(line, short(r.Heat.Run), short(r.Heat.Err), map[bool]string{true: "yes", false: "no"}[r.Heat.Solved], "")
 		} else if warm {
-			line = append(line, "", "", "")
+			line = append(line, "", "", "", r.Cold)
 		}
 		if err := c.Write(line); err != nil {
 			return err

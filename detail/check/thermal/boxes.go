@@ -85,6 +85,10 @@ func places(a heat.Axis, firm []heat.Box, lists [][]heat.Box) map[float64]float6
 		i = j
 	}
 	for _, v := range all {
+		if _, ok := slices.BinarySearch(held, v); ok {
+			to[v] = v
+			continue
+		}
 		best := near / 2.0
 		for _, h := range held {
 			if d := math.Abs(h - to[v]); d < best {

@@ -18,7 +18,7 @@ type grid struct {
 func (r *run) align(ways []variant) *grid {
 	g := &grid{b: r.b, wall: slices.Clone(r.b.wall), voids: slices.Clone(r.b.voids)}
 	lists := [][]heat.Box{g.wall, g.voids}
-	var firm []heat.Box
+	firm := []heat.Box{{Lo: r.b.lo, Hi: r.b.hi}} // places to look at lie on the ends of the window
 	for _, w := range ways {
 		w.boxes = slices.Clone(w.boxes)
 		g.ways = append(g.ways, w)

@@ -5,7 +5,10 @@ import (
 	"math"
 	"testing"
 
+	"standclear/detail"
+	"standclear/detail/demo"
 	"standclear/detail/heat"
+	"standclear/detail/spec"
 	"standclear/geom"
 )
 
@@ -69,5 +72,27 @@ func TestScrewShare(t *testing.T) {
 	}
 	if screwed(0, d, length, 1e4, kw, ks) != 0 || screwed(1, d, 1e6, 1e4, kw, ks) < 0.99*ks*math.Pi*d*d/4/1e4 {
 		t.Error("no screw adds nothing, an endless one its whole section")
+	}
+}
+
+// A stud whose face lies 0.3 mm inside the end of the bay does not draw that end away from the places half-way
+// between two blocks.
+func TestAlignKeepsTheWindow(t *testing.T) {
+	src, _ := demo.File("deck")
+	s, problems := spec.Read("deck", src, []string{"blocks.max_spacing=28in"})
+	if s == nil {
+		t.Fatal(problems)
+	}
+	a, err := detail.Build(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := newBay(a, typical(a))
+	r := &run{b: b}
+	drawn, _ := b.ways("")
+	for _, q := range r.align([]variant{drawn}).wall {
+		if math.Abs(q.Hi[0]-b.hi[0]) < near && q.Hi[0] != b.hi[0] || math.Abs(q.Lo[0]-b.lo[0]) < near && q.Lo[0] != b.lo[0] {
+			t.Errorf("%v to %v in a bay from %v to %v", q.Lo, q.Hi, b.lo, b.hi)
+		}
 	}
 }
