@@ -1,8 +1,6 @@
 package geom
 
-import (
-	"slices"
-)
+import "slices"
 
 // Squared regions have only straight edges along the axes, as most parts of a building do. Boolean
 // operations on them need no arrangement: their coordinates divide the plane into a small lattice of
@@ -16,8 +14,6 @@ import (
 type squared struct {
 	xs, ys []float64
 	in     []bool // cells, row by row from the bottom
-	groups [2][]Region
-	lines  []edge // of the rings, as an arrangement numbers them; made when they are asked for
 }
 
 // Bounds of the short way: more cells than that are no quicker, and lines nearer than apart may be one.
@@ -53,7 +49,6 @@ func combineSquared(groups [2][]Region, wanted func(a, b int32) bool) (r Region,
 		return nil, false
 	}
 	s.fill(groups, wanted)
-	s.groups = groups
 	return s.rings().inOrder(), true
 }
 
@@ -224,69 +219,8 @@ func (s *squared) ring(chain []node) Path {
 	for k := range chain {
 		i := (first + k) % len(chain)
 		if n := chain[i]; n.way != chain[(i+len(chain)-1)%len(chain)].way {
-			p.V = append(p.V, Vertex{Vec: s.corner(Vec{s.xs[n.x], s.ys[n.y]})})
+			p.V = append(p.V, Vertex{Vec: Vec{s.xs[n.x], s.ys[n.y]}})
 		}
 	}
 	return p
-}
-
-// corner returns a corner of a ring at p. Where two edges cross it is the point that an arrangement finds there, to
-// the last bit: of a level and an upright edge through p, each the first it looks at.
-func (s *squared) corner(p Vec) Vec {
-	if q, ok := s.given(p); ok {
-		return q
-	}
-	if s.lines == nil {
-		s.lines = arranged(s.groups)
-	}
-	var level, upright *edge
-	for i := range s.lines {
-		e := &s.lines[i]
-		switch {
-		case e.a.Y == e.b.Y && e.a.Y == p.Y && min(e.a.X, e.b.X) < p.X && p.X < max(e.a.X, e.b.X):
-			if level == nil || min(e.a.X, e.b.X) < min(level.a.X, level.b.X) {
-				level = e
-			}
-		case e.a.X == e.b.X && e.a.X == p.X && min(e.a.Y, e.b.Y) < p.Y && p.Y < max(e.a.Y, e.b.Y) && upright == nil:
-			upright = e
-		}
-	}
-	if level == nil || upright == nil {
-		return p
-	}
-	ps, n := lineMeetsLine(level.curve, upright.curve)
-	if n == 0 {
-		return p
-	}
-	return ps[0]
-}
-
-// given returns the corner of a ring that p is, the first that is there: zero may have either sign.
-func (s *squared) given(p Vec) (Vec, bool) {
-	for _, rs := range s.groups {
-		for _, r := range rs {
-			for _, q := range r {
-				for _, v := range q.V {
-					if v.Vec == p {
-						return v.Vec, true
-					}
-				}
-			}
-		}
-	}
-	return Vec{}, false
-}
-
-// arranged returns the edges of the rings numbered and merged as an arrangement has them before it cuts.
-func arranged(groups [2][]Region) []edge {
-	ar := &arrangement{vertices: newVertices(64)}
-	for g, rs := range groups {
-		for _, r := range rs {
-			for _, p := range r {
-				ar.addRing(p, g)
-			}
-		}
-	}
-	ar.merge()
-	return ar.edges
 }

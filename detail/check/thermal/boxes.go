@@ -89,9 +89,9 @@ func places(a heat.Axis, firm []heat.Box, lists [][]heat.Box) map[float64]float6
 			to[v] = v
 			continue
 		}
-		best := near / 2.0
+		best, middle := near/2.0, to[v]
 		for _, h := range held {
-			if d := math.Abs(h - to[v]); d < best {
+			if d := math.Abs(h - middle); d < best {
 				best, to[v] = d, h
 			}
 		}

@@ -3,6 +3,7 @@ package thermal
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"standclear/detail"
@@ -72,6 +73,15 @@ func TestScrewShare(t *testing.T) {
 	}
 	if screwed(0, d, length, 1e4, kw, ks) != 0 || screwed(1, d, 1e6, 1e4, kw, ks) < 0.99*ks*math.Pi*d*d/4/1e4 {
 		t.Error("no screw adds nothing, an endless one its whole section")
+	}
+}
+
+// A bolt and its nut, their faces 2 mm apart, keep both their sections.
+func TestAlignKeepsSteel(t *testing.T) {
+	steel := []heat.Box{{Lo: heat.Point{12, 0, 0}, Hi: heat.Point{24, 9, 1}}, {Lo: heat.Point{10, 9, 0}, Hi: heat.Point{26, 12, 1}}}
+	align(heat.X, slices.Clone(steel), steel)
+	if steel[0].Lo[0] != 12 || steel[0].Hi[0] != 24 || steel[1].Lo[0] != 10 || steel[1].Hi[0] != 26 {
+		t.Errorf("%v", steel)
 	}
 }
 
