@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"standclear/detail/layout"
 	"standclear/detail/spec"
@@ -211,6 +212,7 @@ func (a *Assembly) headAxes() []float64 {
 			out = append(out, b.X+c)
 		}
 	}
+	slices.Sort(out) // blocks whose positions are given may overlap
 	return out
 }
 

@@ -105,17 +105,23 @@ func (r JoistRules) spots() []spot {
 		step = r.Spacing / 64
 	}
 	at := make([]spot, 0, 4+len(r.Fixed)+int(min(1e6, max(0, (r.Last-r.First)/step))))
-	at = append(at, spot{r.First, true}, spot{r.Last, true})
-	for _, f := range r.Fixed {
-		if f > r.First+slack && f < r.Last-slack {
-			at = append(at, spot{f, true})
-		}
-	}
+	at = append(at, spot{r.First, true})
+	near := 0 // the first bolt that is not left of the spot and clear of it
 	for k := math.Floor(r.First/step) + 1; k*step < r.Last-slack; k++ {
-		if x := k * step; x > r.First+slack && r.Free(x) {
+		x := k * step
+		for near < len(r.Bolts) && r.Bolts[near] <= x-r.Clear+slack {
+			near++
+		}
+		if x > r.First+slack && (near == len(r.Bolts) || r.Bolts[near] >= x+r.Clear-slack) {
 			at = append(at, spot{x, false})
 		}
 	}
-	slices.SortFunc(at, func(a, b spot) int { return cmp.Compare(a.x, b.x) })
+	at = append(at, spot{r.Last, true})
+	for _, f := range r.Fixed {
+		if f > r.First+slack && f < r.Last-slack {
+			n, _ := slices.BinarySearchFunc(at, f, func(s spot, x float64) int { return cmp.Compare(s.x, x) })
+			at = slices.Insert(at, n, spot{f, true})
+		}
+	}
 	return at
 }

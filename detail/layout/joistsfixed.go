@@ -34,6 +34,8 @@ type walk struct {
 	near, far float64
 	at        []spot
 	runs      []run // of the spots walked over
+	lower     bool  // some run is shorter than one before it
+	from      int   // the first spot within reach of the last that was walked over
 }
 
 // run is the fewest spaces from the first spot, and of those the least sum of their squares.
@@ -47,33 +49,49 @@ const none = math.MaxInt
 
 // to returns the best run to a joist at x.
 func (w *walk) to(x float64) run {
-	n, _ := slices.BinarySearchFunc(w.at, x, func(s spot, x float64) int { return cmp.Compare(s.x, x) })
+	n := w.first(x)
 	for i := len(w.runs); i < n; i++ {
 		if i == 0 {
 			w.runs = append(make([]run, 0, len(w.at)), run{})
 			continue
 		}
-		w.runs = append(w.runs, w.step(w.at[i].x, i-1))
+		for w.at[i].x-w.at[w.from].x > w.far {
+			w.from++
+		}
+		r := w.step(w.at[i].x, w.from, i)
+		w.lower = w.lower || r.count < w.runs[i-1].count
+		w.runs = append(w.runs, r)
+		if w.at[i].must {
+			w.from = i
+		}
 	}
-	return w.step(x, n-1)
+	from := n
+	for from > 0 && x-w.at[from-1].x <= w.far && (from == n || !w.at[from].must) {
+		from--
+	}
+	return w.step(x, from, n)
 }
 
-// step returns the best run to x by a last space from one of the spots from j back.
-func (w *walk) step(x float64, j int) run {
+// first is the number of the first spot at x or right of it.
+func (w *walk) first(x float64) int {
+	n, _ := slices.BinarySearchFunc(w.at, x, func(s spot, x float64) int { return cmp.Compare(s.x, x) })
+	return n
+}
+
+// step returns the best run to x by a last space from one of the spots between two.
+func (w *walk) step(x float64, from, to int) run {
 	best := run{none, math.Inf(1)}
-	for ; j >= 0; j-- {
-		s := w.at[j]
-		d := x - s.x
-		if d > w.far {
-			break
-		}
-		if d >= w.near && w.runs[j].count < best.count {
-			if c := (run{w.runs[j].count + 1, w.runs[j].cost + d*d}); c.count < best.count || c.cost < best.cost {
-				best = c
+	for j := from; j < to && x-w.at[j].x >= w.near; j++ {
+		r := w.runs[j]
+		if r.count >= best.count {
+			if w.lower {
+				continue
 			}
+			break // as are those behind it
 		}
-		if s.must {
-			break
+		d := x - w.at[j].x
+		if c := (run{r.count + 1, r.cost + d*d}); c.count < best.count || c.cost < best.cost {
+			best = c
 		}
 	}
 	return best

@@ -57,21 +57,6 @@ func (r Rules) clashes(i int, p float64) []Clash {
 	return out
 }
 
-// stands reports whether a block centred at p breaks nothing by itself.
-func (r Rules) stands(p float64) bool {
-	for _, ax := range r.Avoid {
-		if i, d := r.closest(ax.At, p); i >= 0 && d < ax.Clear-slack {
-			return false
-		}
-	}
-	if len(r.Inside)+len(r.Outside) == 0 {
-		return true
-	}
-	bare := r
-	bare.Avoid = nil
-	return len(bare.clashes(0, p)) == 0
-}
-
 // nearest returns the joist of the row nearest to any bolt axis of a block at p.
 func (r Rules) nearest(ax Axes, p float64) (Clash, bool) {
 	best := Clash{Kind: ax.Kind, X: p, Distance: math.Inf(1), Need: ax.Clear}

@@ -1,9 +1,6 @@
 package layout
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // spots is the grid along the ledger: which steps may carry a block.
 type spots struct {
@@ -14,10 +11,27 @@ type spots struct {
 func (r Rules) free() spots {
 	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
 	s := spots{step: r.Grid, ok: make([]bool, n)}
+	bare := r
+	bare.Avoid = nil
 	for i := range s.ok {
-		s.ok[i] = r.stands(float64(i) * r.Grid)
+		s.ok[i] = len(r.Inside)+len(r.Outside) == 0 || len(bare.clashes(0, float64(i)*r.Grid)) == 0
+	}
+	for _, ax := range r.Avoid {
+		for _, j := range ax.At {
+			for _, c := range r.Columns {
+				s.keepOff(j-c, ax.Clear)
+			}
+		}
 	}
 	return s
+}
+
+// keepOff takes the steps nearer to x than clear.
+func (s spots) keepOff(x, clear float64) {
+	from, to := math.Floor((x-clear)/s.step), math.Ceil((x+clear)/s.step)
+	for i := int(max(0, from)); i < len(s.ok) && float64(i) <= to; i++ {
+		s.ok[i] = s.ok[i] && math.Abs(float64(i)*s.step-x) >= clear-slack
+	}
 }
 
 // search returns the row of fewest blocks at the given greatest spacing, evenest spaces, or nil;
@@ -93,13 +107,17 @@ func (r Rules) fewest(s spots, reach, lo, hi int) int {
 func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
-	least := r.leasts(s, reach, n, lo, hi)
-	bound := slices.Min(least) + 1e-6 // rounding apart, nothing dearer can be the best
+	on := r.leasts(s, reach, n, lo, hi, r.nearEven(s, reach, n, lo, hi))
+	least := on[0]
+	bound := math.Inf(1)
 	for first := lo; first <= hi && first < len(s.ok); first++ {
-		if !s.ok[first] || least[first-lo] > bound {
+		bound = min(bound, least[first]+1e-6) // rounding apart, nothing dearer can be the best
+	}
+	for first := lo; first <= hi && first < len(s.ok); first++ {
+		if !s.ok[first] || least[first] > bound {
 			continue
 		}
-		row, cost := r.path(s, reach, n, first)
+		row, cost := r.path(s, reach, n, first, on, bound)
 		if row != nil && cost < bestCost-1e-9 {
 			best, bestCost = row, cost
 		}
@@ -111,48 +129,98 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	return x
 }
 
-// leasts returns the cost of the best row from every first spot from lo to hi, found in one walk from the
-// last spots back; infinite where there is none.
-func (r Rules) leasts(s spots, reach, n, lo, hi int) []float64 {
+// nearEven returns the cost of the row on the spots nearest to even places, infinite when that breaks a rule.
+func (r Rules) nearEven(s spots, reach, n, lo, hi int) float64 {
+	space := r.Length / float64(n)
+	row := make([]int, n)
+	for k := range row {
+		ideal := int(math.Round((float64(k) + 0.5) * space / s.step))
+		if row[k] = s.near(ideal); row[k] < 0 || k > 0 && (row[k]-row[k-1] > reach || row[k]-row[k-1] < r.least(s)) {
+			return math.Inf(1)
+		}
+	}
+	if row[0] < lo || row[0] > hi || !r.isLast(s, row[n-1]) {
+		return math.Inf(1)
+	}
+	e, f := float64(row[0])*s.step, r.Length-float64(row[n-1])*s.step
+	cost := 2*e*e + 2*f*f
+	for k := 1; k < n; k++ {
+		d := float64(row[k]-row[k-1]) * s.step
+		cost += d * d
+		if k == 1 {
+			cost += lever(e, d)
+		}
+		if k == n-1 {
+			cost += lever(f, d)
+		}
+	}
+	return cost
+}
+
+// near returns the free spot nearest to spot i, -1 when there is none.
+func (s spots) near(i int) int {
+	for off := 0; off < len(s.ok); off++ {
+		for _, at := range [2]int{i - off, i + off} {
+			if at >= 0 && at < len(s.ok) && s.ok[at] {
+				return at
+			}
+		}
+	}
+	return -1
+}
+
+// leasts returns what the best row costs from every spot on, for that spot as each block of the row, found in
+// one walk from the last spots back; infinite where there is none, or none that costs no more than enough. With
+// the first block the space before it counts too.
+func (r Rules) leasts(s spots, reach, n, lo, hi int, enough float64) [][]float64 {
 	last, nearest := len(s.ok)-1, len(s.ok)
-	to := make([]float64, len(s.ok)) // the best cost from a spot on, the spot being the k-th
-	on := make([]float64, len(s.ok))
 	step := r.least(s)
-	for i := range to {
-		to[i] = math.Inf(1)
+	all := make([]float64, n*len(s.ok))
+	for i := range all {
+		all[i] = math.Inf(1)
+	}
+	on := make([][]float64, n)
+	for k := range on {
+		on[k] = all[k*len(s.ok) : (k+1)*len(s.ok)]
+	}
+	for i := range s.ok {
 		if e := r.Length - float64(i)*s.step; s.ok[i] && r.isLast(s, i) {
-			to[i] = 2 * e * e
+			on[n-1][i] = 2 * e * e
 			nearest = min(nearest, i)
 		}
 	}
+	next, beyond := nearest, last // where the block behind can stand
 	for k := n - 2; k >= 0; k-- {
-		for i := range on {
-			on[i] = math.Inf(1)
-		}
-		from, until := max(lo+k*step, nearest-(n-1-k)*reach), min(hi+k*reach, last-(n-1-k)*step) // where the k-th can stand
+		from, until := max(lo+k*step, nearest-(n-1-k)*reach, next-reach), min(hi+k*reach, last-(n-1-k)*step, beyond-step) // where the k-th can stand
+		first, final := last, 0
 		for i := from; i <= until; i++ {
-			if s.ok[i] {
-				on[i] = r.leastOn(s, to, i, min(i+reach, last), k == 0, k == n-2)
+			if !s.ok[i] || r.atLeast(s, n, k, i) > enough+1e-6 {
+				continue
 			}
+			on[k][i] = r.leastOn(s, on[k+1], i, max(i+step, next), min(i+reach, beyond), k == 0, k == n-2)
+			first, final = min(first, i), i
 		}
-		to, on = on, to
+		next, beyond = first, final
 	}
-	out := make([]float64, max(0, hi-lo+1))
-	for i := range out {
-		out[i] = math.Inf(1)
-		if at := lo + i; at <= last && s.ok[at] {
-			e := float64(at) * s.step
-			out[i] = to[at] + 2*e*e
-		}
+	for i := lo; i <= hi && i <= last; i++ {
+		e := float64(i) * s.step
+		on[0][i] += 2 * e * e
 	}
-	return out
+	return on
 }
 
-// leastOn returns the least cost from spot i on over a next spot up to the farthest, first and final saying
-// whether that space is the first or the last of the row.
-func (r Rules) leastOn(s spots, to []float64, i, farthest int, first, final bool) float64 {
+// atLeast is what a row of n blocks costs at the least whose k-th stands at spot i: the spaces on either side
+// alike, and half a space beyond the ends.
+func (r Rules) atLeast(s spots, n, k, i int) float64 {
+	before, after := float64(i)*s.step, r.Length-float64(i)*s.step
+	return 2*before*before/float64(2*k+1) + 2*after*after/float64(2*(n-1-k)+1)
+}
+
+// leastOn returns the least cost from spot i on over a next spot from the nearest to the farthest, first and final
+// saying whether that space is the first or the last of the row.
+func (r Rules) leastOn(s spots, to []float64, i, nearest, farthest int, first, final bool) float64 {
 	best := math.Inf(1)
-	for j := i + r.least(s); j <= farthest; j++ {
+	for j := nearest; j <= farthest; j++ {
 		d := float64(j-i) * s.step
 		c := to[j] + d*d
 		if c >= best {
@@ -176,7 +244,9 @@ type layer struct {
 	prev []int
 }
 
-func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
+// path returns the best row from a first spot. Spots that make it dearer than bound, by what is to come (on), are
+// passed over.
+func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64) ([]int, float64) {
 	layers := make([]layer, n)
 	e := float64(first) * s.step
 	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
@@ -195,6 +265,11 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 		l := layer{from: from, cost: make([]float64, to-from+1), prev: make([]int, to-from+1)}
 		for i := range l.cost {
 			at := from + i
+			l.cost[i], l.prev[i] = math.Inf(1), -1
+			run := float64(at-first) * s.step
+			if !s.ok[at] || 2*e*e+run*run/float64(k)+on[k][at] > bound {
+				continue
+			}
 			var more func(d float64) float64
 			if k == 1 || k == n-1 {
 				more = func(d float64) float64 {
@@ -208,11 +283,7 @@ func (r Rules) path(s spots, reach, n, first int) ([]int, float64) {
 					return c
 				}
 			}
-			if s.ok[at] {
-				l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
-			} else {
-				l.cost[i], l.prev[i] = math.Inf(1), -1
-			}
+			l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
 		}
 		layers[k] = l
 	}
