@@ -107,14 +107,20 @@ func (r Rules) fewest(s spots, reach, lo, hi int) int {
 func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
-	on := r.leasts(s, reach, n, lo, hi, r.nearEven(s, reach, n, lo, hi))
-	least := on[0]
+	ideal := r.Length * r.Length / float64(n) // what a row costs that no rule disturbs
+	var on [][]float64
 	bound := math.Inf(1)
-	for first := lo; first <= hi && first < len(s.ok); first++ {
-		bound = min(bound, least[first]+1e-6) // rounding apart, nothing dearer can be the best
+	for _, enough := range [...]float64{1.02 * ideal, 1.2 * ideal, math.Inf(1)} {
+		on = r.leasts(s, reach, n, lo, hi, enough)
+		for first := lo; first <= hi && first < len(s.ok); first++ {
+			bound = min(bound, on[0][first]+1e-6) // rounding apart, nothing dearer can be the best
+		}
+		if bound <= enough {
+			break
+		}
 	}
 	for first := lo; first <= hi && first < len(s.ok); first++ {
-		if !s.ok[first] || least[first] > bound {
+		if !s.ok[first] || on[0][first] > bound {
 			continue
 		}
 		row, cost := r.path(s, reach, n, first, on, bound)
@@ -127,46 +133,6 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 		x[i] = float64(k) * s.step
 	}
 	return x
-}
-
-// nearEven returns the cost of the row on the spots nearest to even places, infinite when that breaks a rule.
-func (r Rules) nearEven(s spots, reach, n, lo, hi int) float64 {
-	space := r.Length / float64(n)
-	row := make([]int, n)
-	for k := range row {
-		ideal := int(math.Round((float64(k) + 0.5) * space / s.step))
-		if row[k] = s.near(ideal); row[k] < 0 || k > 0 && (row[k]-row[k-1] > reach || row[k]-row[k-1] < r.least(s)) {
-			return math.Inf(1)
-		}
-	}
-	if row[0] < lo || row[0] > hi || !r.isLast(s, row[n-1]) {
-		return math.Inf(1)
-	}
-	e, f := float64(row[0])*s.step, r.Length-float64(row[n-1])*s.step
-	cost := 2*e*e + 2*f*f
-	for k := 1; k < n; k++ {
-		d := float64(row[k]-row[k-1]) * s.step
-		cost += d * d
-		if k == 1 {
-			cost += lever(e, d)
-		}
-		if k == n-1 {
-			cost += lever(f, d)
-		}
-	}
-	return cost
-}
-
-// near returns the free spot nearest to spot i, -1 when there is none.
-func (s spots) near(i int) int {
-	for off := 0; off < len(s.ok); off++ {
-		for _, at := range [2]int{i - off, i + off} {
-			if at >= 0 && at < len(s.ok) && s.ok[at] {
-				return at
-			}
-		}
-	}
-	return -1
 }
 
 // leasts returns what the best row costs from every spot on, for that spot as each block of the row, found in
@@ -285,7 +251,7 @@ func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64)
 			}
 			l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
 		}
-		layers[k] = l
+		layers[k] = l.trimmed()
 	}
 	end, cost := -1, math.Inf(1)
 	l := layers[n-1]
@@ -305,6 +271,17 @@ func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64)
 		end = layers[k].prev[end-layers[k].from]
 	}
 	return row, cost
+}
+
+// trimmed leaves out the spots at either end that no row reaches.
+func (l layer) trimmed() layer {
+	for len(l.cost) > 0 && math.IsInf(l.cost[0], 1) {
+		l.from, l.cost, l.prev = l.from+1, l.cost[1:], l.prev[1:]
+	}
+	for n := len(l.cost) - 1; n >= 0 && math.IsInf(l.cost[n], 1); n-- {
+		l.cost, l.prev = l.cost[:n], l.prev[:n]
+	}
+	return l
 }
 
 // lever is the cost of an end e beyond a space d: an end longer than half of it prises up the next
