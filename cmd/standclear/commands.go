@@ -119,7 +119,7 @@ func words(f *pflag.Flag) (of []string, free bool) {
 
 // written runs a printer of a result and says when it could not write.
 func written(e env, command string, write func(w io.Writer) error) int {
-	if err := write(e.out); err != nil {
+	if err := inOne(e.out, write); err != nil {
 		fmt.Fprintf(e.err, "standclear %s: could not write: %v\n", command, err)
 		return exitWrite
 	}

@@ -86,9 +86,8 @@ func compareWays(e env, args []string) int {
 			return code
 		}
 	}
-	if err := writeCompared(e.out, all, *diff, *asJSON, *asCSV); err != nil {
-		fmt.Fprintf(e.err, "standclear compare: could not write: %v\n", err)
-		return exitWrite
+	if code := written(e, "compare", func(w io.Writer) error { return writeCompared(w, all, *diff, *asJSON, *asCSV) }); code != exitOK {
+		return code
 	}
 	if all[0].Report.Count(check.Fails) > 0 {
 		return exitFails

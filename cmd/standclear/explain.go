@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 	"time"
@@ -46,9 +47,8 @@ func explainCheck(e env, args []string) int {
 		return code
 	}
 	x := explain.Job{Base: trial.Base{Name: name, Src: text, Sets: src.sets}, Assembly: j.assembly, Report: &j.report, Results: j.results, Heat: j.heat, NoHeat: j.why}
-	if id == "" {
-		err = x.WriteList(e.out)
-	} else {
+	write := x.WriteList
+	if id != "" {
 		if err := known(&x, id, *only); err != nil {
 			fmt.Fprintf(e.err, "standclear explain: %v\n", err)
 			return exitInput
@@ -58,11 +58,10 @@ func explainCheck(e env, args []string) int {
 			fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 			return exitWrite
 		}
-		err = x.Write(e.out, id, sweep, *top)
+		write = func(w io.Writer) error { return x.Write(w, id, sweep, *top) }
 	}
-	if err != nil {
-		fmt.Fprintf(e.err, "standclear explain: could not write: %v\n", err)
-		return exitWrite
+	if code := written(e, "explain", write); code != exitOK {
+		return code
 	}
 	return j.code(false)
 }

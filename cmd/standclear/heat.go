@@ -66,9 +66,8 @@ func solveHeat(e env, args []string) int {
 	if how.json {
 		write = writeHeatJSON
 	}
-	if err := write(e.out, r, opt.Error); err != nil {
-		fmt.Fprintf(e.err, "standclear heat: could not write: %v\n", err)
-		return exitWrite
+	if code := written(e, "heat", func(w io.Writer) error { return write(w, r, opt.Error) }); code != exitOK {
+		return code
 	}
 	if !r.Met {
 		return exitFails

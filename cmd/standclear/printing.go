@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"os"
@@ -69,9 +70,27 @@ func terminal(w io.Writer) bool {
 	return err == nil && st.Mode()&os.ModeCharDevice != 0
 }
 
+// page is output on its way to be written in one go: a table printed word by word takes longer than its checks.
+type page struct {
+	*bufio.Writer
+	coloured bool
+}
+
+// inOne lets print write to w in one go.
+func inOne(w io.Writer, print func(w io.Writer) error) error {
+	p := &page{bufio.NewWriterSize(w, 1<<16), coloured(w)}
+	if err := print(p); err != nil {
+		return err
+	}
+	return p.Flush()
+}
+
 // coloured reports whether verdicts are coloured: on a terminal that can, unless NO_COLOR is set. The words are there
 // all the same.
 func coloured(w io.Writer) bool {
+	if p, ok := w.(*page); ok {
+		return p.coloured
+	}
 	t := os.Getenv("TERM")
 	return terminal(w) && os.Getenv("NO_COLOR") == "" && t != "" && t != "dumb"
 }

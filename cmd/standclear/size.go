@@ -127,8 +127,8 @@ func (o *sizeOptions) answer(ctx context.Context, e env, src *source, base trial
 	if o.json {
 		print = o.asJSON
 	}
-	if err := print(e.out, sp, r); err != nil {
-		return unwritten(err)
+	if code := written(e, "size", func(w io.Writer) error { return print(w, sp, r) }); code != exitOK {
+		return code
 	}
 	if r.Best == nil {
 		return exitFails

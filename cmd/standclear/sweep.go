@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -162,9 +163,9 @@ func (o *sweepOptions) print(e env, stream *sweep.JSON, axes []sweep.Axis, rows 
 		}
 		return stream.End(complete)
 	case o.csv:
-		return sweep.WriteCSV(e.out, axes, rows, o.heat)
+		return inOne(e.out, func(w io.Writer) error { return sweep.WriteCSV(w, axes, rows, o.heat) })
 	}
-	return sweep.WriteTable(e.out, axes, rows, o.heat, sp.Project.System)
+	return inOne(e.out, func(w io.Writer) error { return sweep.WriteTable(w, axes, rows, o.heat, sp.Project.System) })
 }
 
 // writePlot draws the rows beside the file and renames the drawing into its place.
