@@ -34,7 +34,7 @@ var below = map[string][]string{
 	"detail/check/moisture": {"detail/unit", "detail/spec", "detail/stock", "detail/check"},
 	"detail/check/fit":      {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check"},
 	"detail/check/thermal":  {"geom", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/heat"},
-	"detail/check/design":   {"detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength", "detail/check/air"},
+	"detail/check/design":   {"detail/together", "detail/check/moisture", "detail/check/thermal", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/check", "detail/check/fit", "detail/check/strength", "detail/check/air"},
 	"detail/check/asbuilt":  {"detail", "detail/unit", "detail/spec", "detail/stock", "detail/keyfile", "detail/check", "detail/check/design"},
 	"detail/check/air":      {"geom", "detail", "detail/unit", "detail/spec", "detail/check"},
 	"detail/trial":          {"detail", "detail/spec", "detail/check", "detail/check/design", "detail/check/strength"},

@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -14,13 +13,17 @@ import (
 
 // unstated lists what checks wait for and the file does not state, each as it is written.
 func (j *job) unstated() []string {
+	waiting := j.waiting()
+	if len(waiting) == 0 {
+		return nil
+	}
 	open := map[string]bool{}
 	for _, e := range j.spec.Entries() {
 		open[e.Key] = e.Value == "" || e.Value == "unknown"
 	}
 	var lines []string
 	for _, k := range spec.Keys(j.spec.Project.System) {
-		if stated, known := open[k.Path]; known && !stated || k.Sample == "" && k.Default == "" || !j.waitsFor(k.Path) {
+		if stated, known := open[k.Path]; known && !stated || k.Sample == "" && k.Default == "" || !waiting[k.Path] {
 			continue
 		}
 		line := fmt.Sprintf("  %-36s %s", k.Path+": "+cmp.Or(k.Sample, k.Default), k.About)
@@ -32,11 +35,20 @@ func (j *job) unstated() []string {
 	return lines
 }
 
-// waitsFor reports whether a check that was not done names the key.
-func (j *job) waitsFor(key string) bool {
-	return slices.ContainsFunc(j.report.Steps, func(s check.Step) bool {
-		return s.Verdict == check.NotChecked && slices.Contains(keysIn(s.Reason), key)
-	})
+// waiting returns what may be keys, for the dot in them, in the reasons of the checks that were not done.
+func (j *job) waiting() map[string]bool {
+	out := map[string]bool{}
+	for _, s := range j.report.Steps {
+		if s.Verdict != check.NotChecked {
+			continue
+		}
+		for _, w := range keysIn(s.Reason) {
+			if strings.Contains(strings.Trim(w, "."), ".") {
+				out[w] = true
+			}
+		}
+	}
+	return out
 }
 
 // keysIn splits a text at all that cannot stand in a key.

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"sync"
 
 	"standclear/render"
 	"standclear/render/svg"
@@ -51,7 +52,7 @@ func Write(w io.Writer, p Page) error {
 		}
 		pics = append(pics, picture{s.ID, s.Title, svg.Ident(s.ID), s.Size.W, s.Size.H, notesOf(s), drawn})
 	}
-	return page.Execute(w, struct {
+	return page().Execute(w, struct {
 		Page
 		Pictures []picture
 	}{p, pics})
@@ -66,7 +67,8 @@ func inline(s *render.Sheet) (template.HTML, error) {
 	return template.HTML(b.String()), nil
 }
 
-var page = template.Must(template.New("page").Parse(`<!doctype html>
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("page").Parse(`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -112,3 +114,4 @@ td,th{border-color:#555}tr.fails td{background:#4a2020}tr.engineer td{background
 {{end}}{{end}}</body>
 </html>
 `))
+})

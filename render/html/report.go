@@ -3,6 +3,7 @@ package html
 import (
 	"html/template"
 	"io"
+	"sync"
 
 	"standclear/render"
 )
@@ -48,13 +49,14 @@ func WriteReport(w io.Writer, r Report) error {
 		}
 		all = append(all, d)
 	}
-	return report.Execute(w, struct {
+	return report().Execute(w, struct {
 		Report
 		Drawn []drawnChapter
 	}{r, all})
 }
 
-var report = template.Must(template.New("report").Parse(`<!doctype html>
+var report = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("report").Parse(`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -85,3 +87,4 @@ ul{padding-left:1.2rem}
 {{end}}{{end}}</body>
 </html>
 `))
+})

@@ -37,16 +37,20 @@ func (c *fitter) hardware() {
 			boxes[i] = append(boxes[i], b.Bounds())
 		}
 	}
+	heart := make([]geom.Box3, len(metal)) // the head of a bolt, all of the others
 	for i, m := range metal {
-		box := m.Solids[0].Bounds() // the head of a bolt, all of the others
+		heart[i] = m.Solids[0].Bounds()
+	}
+	for i, m := range metal {
+		box := heart[i]
 		for k, s := range solid {
 			if c.mayTouch(m, s) && slices.ContainsFunc(boxes[k], func(b geom.Box3) bool { return overlap(box, b) }) {
 				hit = append(hit, fmt.Sprintf("%s of %s in the %s", lower(m.Name), c.mark(m.Block), lower(s.Name)))
 				heads = heads || s.Role == detail.Ledger
 			}
 		}
-		for _, o := range metal[i+1:] {
-			if o.Block == m.Block && o.Mark[2:] != m.Mark[2:] && overlap(box, o.Solids[0].Bounds()) {
+		for k, o := range metal[i+1:] {
+			if o.Block == m.Block && o.Mark[2:] != m.Mark[2:] && overlap(box, heart[i+1+k]) {
 				hit = append(hit, fmt.Sprintf("%s and %s of %s in one place", lower(m.Name), lower(o.Name), c.mark(m.Block)))
 			}
 		}
