@@ -78,7 +78,7 @@ type page struct {
 
 // inOne lets print write to w in one go.
 func inOne(w io.Writer, print func(w io.Writer) error) error {
-	p := &page{bufio.NewWriterSize(w, 1<<16), coloured(w)}
+	p := &page{bufio.NewWriterSize(w, 1<<14), coloured(w)}
 	if err := print(p); err != nil {
 		return err
 	}

@@ -129,17 +129,17 @@ func (j *job) table(w io.Writer, short bool) error {
 
 // pick returns every check that is not OK, then, for a short table, the nearest to their limits.
 func (j *job) pick(short bool) []check.Step {
+	if !short {
+		return j.shown().Steps
+	}
 	var open, good []check.Step
 	for _, s := range j.shown().Steps {
 		switch {
 		case s.Verdict > check.OK:
 			open = append(open, s)
-		case s.Verdict == check.OK || !short:
+		case s.Verdict == check.OK:
 			good = append(good, s)
 		}
-	}
-	if !short {
-		return j.shown().Steps
 	}
 	sort.SliceStable(good, func(a, b int) bool { return good[a].Ratio > good[b].Ratio })
 	return append(open, good[:min(10, len(good))]...)

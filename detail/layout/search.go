@@ -108,10 +108,13 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
 	ideal := r.Length * r.Length / float64(n) // what a row costs that no rule disturbs
-	var on [][]float64
+	on := make([][]float64, n)
+	for k := range on {
+		on[k] = make([]float64, len(s.ok))
+	}
 	bound := math.Inf(1)
 	for _, enough := range [...]float64{1.02 * ideal, 1.2 * ideal, math.Inf(1)} {
-		on = r.leasts(s, reach, n, lo, hi, enough)
+		r.leasts(on, s, reach, lo, hi, enough)
 		for first := lo; first <= hi && first < len(s.ok); first++ {
 			bound = min(bound, on[0][first]+1e-6) // rounding apart, nothing dearer can be the best
 		}
@@ -135,19 +138,16 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	return x
 }
 
-// leasts returns what the best row costs from every spot on, for that spot as each block of the row, found in
+// leasts fills in what the best row costs from every spot on, for that spot as each block of the row, found in
 // one walk from the last spots back; infinite where there is none, or none that costs no more than enough. With
 // the first block the space before it counts too.
-func (r Rules) leasts(s spots, reach, n, lo, hi int, enough float64) [][]float64 {
-	last, nearest := len(s.ok)-1, len(s.ok)
+func (r Rules) leasts(on [][]float64, s spots, reach, lo, hi int, enough float64) {
+	n, last, nearest := len(on), len(s.ok)-1, len(s.ok)
 	step := r.least(s)
-	all := make([]float64, n*len(s.ok))
-	for i := range all {
-		all[i] = math.Inf(1)
-	}
-	on := make([][]float64, n)
-	for k := range on {
-		on[k] = all[k*len(s.ok) : (k+1)*len(s.ok)]
+	for _, all := range on {
+		for i := range all {
+			all[i] = math.Inf(1)
+		}
 	}
 	for i := range s.ok {
 		if e := r.Length - float64(i)*s.step; s.ok[i] && r.isLast(s, i) {
@@ -172,7 +172,6 @@ func (r Rules) leasts(s spots, reach, n, lo, hi int, enough float64) [][]float64
 		e := float64(i) * s.step
 		on[0][i] += 2 * e * e
 	}
-	return on
 }
 
 // atLeast is what a row of n blocks costs at the least whose k-th stands at spot i: the spaces on either side
