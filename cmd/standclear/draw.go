@@ -207,7 +207,7 @@ func (j *job) files(sheets, shop, pages []*render.Sheet, kinds map[string]bool, 
 		output{"checks.json", func(w io.Writer) error {
 			return j.report.WriteJSON(w, j.header(nil))
 		}},
-		output{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.title(), j.spec.Project.System) }},
+		output{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.header(nil), j.spec.Project.System) }},
 		output{"calculation.html", func(w io.Writer) error { return html.WriteReport(w, j.calculation()) }},
 		output{"schedule.csv", j.schedule},
 		output{"index.html", func(w io.Writer) error { return html.Write(w, j.page(sheets)) }},

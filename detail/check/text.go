@@ -22,10 +22,11 @@ func (p *printer) f(format string, args ...any) {
 }
 
 // WriteText writes the calculation as text in one system of units: group by group, each step with
-// its formula, the numbers put in, its result, limit, clause and verdict.
-func (r *Report) WriteText(w io.Writer, title string, sys unit.System) error {
+// its formula, the numbers put in, its result, limit, clause and verdict. Of the header it names project,
+// parameters and program.
+func (r *Report) WriteText(w io.Writer, h Header, sys unit.System) error {
 	p := &printer{w: w}
-	p.f("%s\n%s\n\n", title, strings.Repeat("=", len(title)))
+	p.f("%s\n%s\nParameters %s, %s\n\n", h.Project, strings.Repeat("=", len(h.Project)), h.Parameters, h.Program)
 	for _, c := range r.Cautions {
 		p.f("%s\n", wrap("! ", c, 96))
 	}

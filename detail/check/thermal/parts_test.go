@@ -10,6 +10,7 @@ import (
 	"standclear/detail/demo"
 	"standclear/detail/heat"
 	"standclear/detail/spec"
+	"standclear/detail/spec/spectest"
 	"standclear/geom"
 )
 
@@ -105,4 +106,51 @@ func TestAlignKeepsTheWindow(t *testing.T) {
 			t.Errorf("%v to %v in a bay from %v to %v", q.Lo, q.Hi, b.lo, b.hi)
 		}
 	}
+}
+
+// Bringing faces together leaves all steel as it is, and nearly all of the other volume, in every demo and in random
+// projects.
+func TestAlignKeepsVolume(t *testing.T) {
+	var all []*spec.Spec
+	for _, name := range demo.Names() {
+		src, _ := demo.File(name)
+		s, problems := spec.Read(name, src, nil)
+		if s == nil {
+			t.Fatal(problems)
+		}
+		all = append(all, s)
+	}
+	for n := range uint64(60) {
+		all = append(all, spectest.Random(n).Spec)
+	}
+	for n, s := range all {
+		a, err := detail.Build(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := newBay(a, typical(a))
+		drawn, others := b.ways("")
+		ways := append([]variant{drawn}, others...)
+		g := (&run{b: b}).align(ways)
+		for i, w := range ways {
+			steel, rest := volumes(w.boxes)
+			steelThen, restThen := volumes(g.ways[i].boxes)
+			if math.Abs(steelThen-steel) > 1e-6*steel || math.Abs(restThen-rest) > 0.05*rest {
+				t.Errorf("%d, %s: %.0f mm3 of steel become %.0f, %.0f of the rest %.0f", n, w.Key, steel, steelThen, rest, restThen)
+			}
+		}
+	}
+}
+
+// volumes adds up the boxes of metal and those of everything else.
+func volumes(boxes []heat.Box) (steel, rest float64) {
+	for _, q := range boxes {
+		v := (q.Hi[0] - q.Lo[0]) * (q.Hi[1] - q.Lo[1]) * (q.Hi[2] - q.Lo[2])
+		if metal(q) {
+			steel += v
+		} else {
+			rest += v
+		}
+	}
+	return steel, rest
 }
