@@ -6,31 +6,13 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/demo"
-	"standclear/detail/spec"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
-// built reads and builds a demo, with changes.
-func built(t *testing.T, name string, sets ...string) *detail.Assembly {
-	t.Helper()
-	src, ok := demo.File(name)
-	if !ok {
-		t.Fatalf("no demo %q", name)
-	}
-	s, problems := spec.Read(name, src, sets)
-	if len(problems) > 0 {
-		t.Fatalf("%s: %v", name, problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
-
 func eachDemo(t *testing.T, f func(t *testing.T, a *detail.Assembly)) {
 	for _, n := range demo.Names() {
-		t.Run(n, func(t *testing.T) { f(t, built(t, n)) })
+		t.Run(n, func(t *testing.T) { f(t, detailtest.Demo(t, n)) })
 	}
 }
 
@@ -97,7 +79,7 @@ func TestNoTwoPartsFillTheSamePlace(t *testing.T) {
 // The depths and heights of the inch deck, worked by hand from its parameters.
 func TestFrameByHand(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	f := a.Frame
 	for _, c := range []struct {
 		name      string
@@ -125,7 +107,7 @@ func TestBoltLengthByHand(t *testing.T) {
 	// 1/2 in bolt: two washers 0.12, nut 7/16, three threads of 1/13 in: 6.75 + 0.24 + 0.4375 + 0.2308 = 7.658 in,
 	// so an 8 in bolt on a 1/2 in step.
 	const in = 25.4
-	a := built(t, "deck", "floor.backing.kind=none", "fasteners.through.diameter=1/2in", "fasteners.through.hole=9/16in",
+	a := detailtest.Demo(t, "deck", "floor.backing.kind=none", "fasteners.through.diameter=1/2in", "fasteners.through.hole=9/16in",
 		"fasteners.through.washer.kind=round", "fasteners.through.washer.size=1 3/8in", "fasteners.through.washer.thickness=0.12in")
 	set := a.Spec.Fasteners.Through
 	standoff := a.Frame.Standoff() / in

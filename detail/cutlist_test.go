@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 func lumberOf(t *testing.T, a *detail.Assembly, mark string) detail.Lumber {
@@ -27,7 +28,7 @@ func TestCutListByHand(t *testing.T) {
 	// from a 10 ft stick: 176 1/2 with the trim, so 16 ft. Left of that 192 - 1/2 - 176 = 15 1/2, which holds
 	// two plies of 7 with a kerf before each, 14 1/4: 1 1/4 is left. Of the other 16 a 10 ft stick holds
 	// floor((120 - 1/2 + 1/8)/7 1/8) = 16, and 120 - 1/2 - 112 - 15/8 = 5 5/8 is left. Two sticks.
-	a := built(t, "deck", "blocks.width=7in", "stock.length=10ft", "blocks.plies=[1 1/2in, 1 1/2in]")
+	a := detailtest.Demo(t, "deck", "blocks.width=7in", "stock.length=10ft", "blocks.plies=[1 1/2in, 1 1/2in]")
 	l := lumberOf(t, a, "L1")
 	if len(l.Sticks) != 2 || !l.Exact || l.Least != 2 {
 		t.Fatalf("%d sticks, at least %d, exact %t; want 2, proved", len(l.Sticks), l.Least, l.Exact)
@@ -50,7 +51,7 @@ func TestCutListByHand(t *testing.T) {
 func TestUprightGrainIsRippedAndCutByHeight(t *testing.T) {
 	// Grain upright: plies 8 3/4 in wide are ripped from a 9 1/4 in board and cut 9 1/4 in long; with a fall of
 	// 1:12 the second is 1 1/2/12 = 1/8 in shorter.
-	a := built(t, "deck", "blocks.grain=vertical", "blocks.plies=[1 1/2in, 1 1/2in]")
+	a := detailtest.Demo(t, "deck", "blocks.grain=vertical", "blocks.plies=[1 1/2in, 1 1/2in]")
 	l := lumberOf(t, a, "P2")
 	if l.Ripped.Inches() != 8.75 || l.Height.Inches() != 9.25 {
 		t.Errorf("%.3f in ripped from %.3f, want 8.75 from 9.25", l.Ripped.Inches(), l.Height.Inches())

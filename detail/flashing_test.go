@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 // Under the door of the inch deck, 70 to 142 in, F1 ends at the subfloor's top, -3/4; it starts at the cavity's
@@ -12,7 +13,7 @@ import (
 // the door it stands its 4 in. Its ends are folded up 1 in just past the ledger, 0 and 176 in.
 func TestFlashingAtDoorAndEnds(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	if got := a.Upstand() / in; math.Abs(got-3.421875) > 1e-9 {
 		t.Errorf("least upstand %.6f in, want 3.421875", got)
 	}
@@ -34,7 +35,7 @@ func TestFlashingAtDoorAndEnds(t *testing.T) {
 	if b := f1.Bounds(); math.Abs(b.Min.X+0.024*in) > 1e-6 || math.Abs(b.Max.X-176.024*in) > 1e-6 {
 		t.Errorf("F1 runs from %.4f to %.4f in", b.Min.X/in, b.Max.X/in)
 	}
-	up := built(t, "deck", "doors=")
+	up := detailtest.Demo(t, "deck", "doors=")
 	if got := up.Upstand() / in; math.Abs(got-4) > 1e-9 {
 		t.Errorf("without a door the upstand is %.4f in, want 4", got)
 	}

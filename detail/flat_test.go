@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
@@ -41,7 +42,7 @@ func TestUnfold(t *testing.T) {
 // notches are its solids; area of the cap: bed and flaps, and the turn-up over the block alone.
 func TestBlanksAgree(t *testing.T) {
 	for _, name := range []string{"deck", "balcony", "deck-metric", "balcony-metric"} {
-		a := built(t, name)
+		a := detailtest.Demo(t, name)
 		f1 := a.Find(detail.Flashing)[0]
 		b := a.FlashingBlank(-1e4, 1e5)
 		box := b.Outline.Bounds()

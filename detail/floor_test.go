@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 // twoSets hangs the ledger on the block by lag screws and the block on the rim by its own bolts.
@@ -17,7 +18,7 @@ const twoSets = "fasteners={to_rim: {diameter: 5/8in, rows: [3in, 6 1/2in], colu
 // sheathing, as deep as the rim, from -1 1/2 to -13 3/8.
 func TestBackingByHand(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	p := a.Find(detail.Backing)[0]
 	b := p.Bounds()
 	for _, c := range []struct {
@@ -49,7 +50,7 @@ func TestBackingInEveryBay(t *testing.T) {
 		{"deck", []string{"floor.joists={kind: sawn, first: 5in, spacing: 16in, depth: 11 7/8in}"}},
 	} {
 		t.Run(fmt.Sprint(c.name, c.sets), func(t *testing.T) {
-			a := built(t, c.name, c.sets...)
+			a := detailtest.Demo(t, c.name, c.sets...)
 			entered := map[*detail.Part]bool{}
 			for _, b := range a.Blocks {
 				for _, bolt := range b.Bolts {
@@ -128,7 +129,7 @@ func TestNoBackingNoTies(t *testing.T) {
 	}{
 		{"floor.backing.kind=none", 0, 18}, {"tie.kind=none", 9, 0}, {"floor.joists.direction=parallel", 0, 0},
 	} {
-		a := built(t, "deck", c.set)
+		a := detailtest.Demo(t, "deck", c.set)
 		if b, s := a.Count(detail.Backing), a.Count(detail.TieStrap); b != c.backings || s != c.ties {
 			t.Errorf("%s: %d backings and %d ties, want %d and %d", c.set, b, s, c.backings, c.ties)
 		}
@@ -146,7 +147,7 @@ func TestHouseJoistsByHand(t *testing.T) {
 	}{
 		{"floor.joists.web=3/8in", 3, 10.265625}, {"floor.joists={kind: sawn, first: 5in, spacing: 16in, flange: 1 1/2in, depth: 11 1/4in}", 1, 16.875},
 	} {
-		a := built(t, "deck", c.set)
+		a := detailtest.Demo(t, "deck", c.set)
 		for _, p := range a.Find(detail.HouseJoist) {
 			b, volume := p.Bounds(), 0.0
 			for _, s := range p.Solids {

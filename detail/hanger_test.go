@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 // A hanger keeps its outer flanges where the ledger has wood for both: worked by hand for joists of 1 1/2 in with
@@ -26,7 +27,7 @@ func TestHangerSpan(t *testing.T) {
 		{"beside a splice at 5 ft", "[5ft]", 61.5, 60.75, 62.25, 0.75, true, 1, 1, 0},
 		{"astride a splice at 5 ft", "[5ft]", 60, 59.25, 60.75, -0.75, true, 1, 1, 0},
 	} {
-		a := built(t, "deck", "ledger.splices="+c.splices, fmt.Sprintf("deck.joists.positions=[%gin, 10ft]", c.at))
+		a := detailtest.Demo(t, "deck", "ledger.splices="+c.splices, fmt.Sprintf("deck.joists.positions=[%gin, 10ft]", c.at))
 		lo, hi, turned := a.HangerSpan(0)
 		if math.Abs(lo-c.lo*in) > 1e-6 || math.Abs(hi-c.hi*in) > 1e-6 || turned != c.turned {
 			t.Errorf("%s: %.4f to %.4f in, turned in %v; want %.4f to %.4f, %v", c.name, lo/in, hi/in, turned, c.lo, c.hi, c.turned)

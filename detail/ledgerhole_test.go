@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 // The first hole of the deck by hand: block B1 stands 12 1/2 in from the end, its columns 3 1/4 in apart: 10 7/8 in.
 // The rows lie 2 13/16 and 6 5/8 in below the top of the 9 1/4 in ledger: 6 7/16 and 2 5/8 in above its foot.
 func TestLedgerHolesByHand(t *testing.T) {
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	got := a.LedgerHoles(a.Find(detail.Ledger)[0])
 	if len(got) != 36 {
 		t.Fatalf("%d holes for 36 bolts", len(got))
@@ -32,7 +33,7 @@ func TestLedgerHolesUnderHangers(t *testing.T) {
 		at            string
 		hole, washers int
 	}{{"10 7/8in", 2, 4}, {"7 7/8in", 0, 2}} {
-		a := built(t, "deck", "deck.joists.positions=["+c.at+", 5ft]")
+		a := detailtest.Demo(t, "deck", "deck.joists.positions=["+c.at+", 5ft]")
 		hole, washers := 0, 0
 		for _, h := range a.LedgerHoles(a.Find(detail.Ledger)[0]) {
 			if h.Hanger == "HG1" {
@@ -51,7 +52,7 @@ func TestLedgerHolesUnderHangers(t *testing.T) {
 // Every bolt has its hole in one piece of the ledger, whatever the splices.
 func TestLedgerHolesCount(t *testing.T) {
 	for _, name := range []string{"deck", "balcony", "deck-metric", "balcony-metric"} {
-		a := built(t, name)
+		a := detailtest.Demo(t, name)
 		n := 0
 		for _, p := range a.Find(detail.Ledger) {
 			n += len(a.LedgerHoles(p))

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
@@ -118,7 +119,7 @@ func TestMembranesShedWater(t *testing.T) {
 	}
 	for name, all := range cases {
 		for _, sets := range all {
-			a := built(t, name, sets...)
+			a := detailtest.Demo(t, name, sets...)
 			lap := a.Spec.Pick(50.8, 50)
 			for i, b := range a.Blocks {
 				p := a.PatchBox(i)
@@ -156,7 +157,7 @@ func TestShedFindsAReversedLap(t *testing.T) {
 // the sheathing, patch, wrap and barrier, each a film of 1/2 mm; under the block barrier, then patch.
 func TestLapsByHand(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	films := filmsAt(a, a.Blocks[1].X)
 	want := []film{
 		{detail.Barrier, 0, 0.5, -0.875 * in, 900},
@@ -182,7 +183,7 @@ func TestLapsByHand(t *testing.T) {
 // over the barrier below it: 16 in wide about B4, whose block is 8 3/4.
 func TestPatchBesideTheBlock(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	b := a.Blocks[3]
 	for _, x := range []float64{b.X - 7.9*in, b.X - 4.5*in, b.X + 4.5*in, b.X + 7.9*in} {
 		films := filmsAt(a, x)
@@ -203,7 +204,7 @@ func TestPatchBesideTheBlock(t *testing.T) {
 // either side, 8 3/4 + 4; a side piece as deep and 2 in out on the wall, 5 3/4, and as high as the block. The
 // foot of the block stays bare.
 func TestWrapByHand(t *testing.T) {
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	for _, p := range a.Find(detail.Wrap) {
 		want := map[string][2]float64{"M2": {5.75, 12.75}, "M3": {5.75, 9.25}}[p.Mark]
 		if math.Abs(p.Size[1].Inches()-want[0]) > 1e-9 || math.Abs(p.Size[2].Inches()-want[1]) > 1e-9 {

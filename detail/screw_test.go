@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
@@ -33,7 +34,7 @@ func TestJointsByHand(t *testing.T) {
 		{"no screws stated", []string{"blocks.ply_screws="}, nil},
 		{"one ply", []string{"blocks.plies=[3 1/2in]"}, nil},
 	} {
-		a := built(t, "deck", c.sets...)
+		a := detailtest.Demo(t, "deck", c.sets...)
 		got := a.Joints()
 		if len(got) != len(c.want) {
 			t.Errorf("%s: %+v", c.name, got)
@@ -53,7 +54,7 @@ func TestJointsByHand(t *testing.T) {
 // quarter of it up. The second joint stands half a step higher in the same columns.
 func TestScrewSpotsByHand(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	step := 7.0375 / 6
 	for j, z0 := range []float64{-12.55 + step/4, -12.55 + 0.75*step} {
 		spots := a.ScrewSpots(0, j, 12)
@@ -163,7 +164,7 @@ func TestScheduleCountsScrews(t *testing.T) {
 		{"balcony", nil, map[string]int{"PS1": 96}},
 		{"deck", []string{"blocks.plies_fastened=no"}, map[string]int{}},
 	} {
-		a := built(t, c.name, c.sets...)
+		a := detailtest.Demo(t, c.name, c.sets...)
 		got := map[string]int{}
 		for _, l := range a.Schedule() {
 			if l.Mark == "PS1" || l.Mark == "LS1" {

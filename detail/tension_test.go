@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"standclear/detail"
+	"standclear/detail/detailtest"
 )
 
 // rodBeside is the distance from a house joist's face to a rod's axis, 1 1/4 in.
@@ -23,7 +24,7 @@ func deckBeside(a *detail.Assembly) float64 {
 // 1/2 in rod and 1/8 in farther: 4.79375 + 0.75 + 1.25 + 0.25 + 0.125 = 7.16875 in.
 func TestDeviceByHand(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	d := a.Tension[0]
 	if math.Abs(d.X-4.79375*in) > 1e-6 || math.Abs(d.House-7.2*in) > 1e-6 || math.Abs(d.Deck-7.16875*in) > 1e-6 {
 		t.Errorf("device at %.4f in, house joist %.4f, deck joist %.4f", d.X/in, d.House/in, d.Deck/in)
@@ -57,7 +58,7 @@ func deviceCases() []struct {
 func TestDevicesBesideHouseJoists(t *testing.T) {
 	for _, c := range deviceCases() {
 		t.Run(fmt.Sprint(c.name, c.sets), func(t *testing.T) {
-			a := built(t, c.name, c.sets...)
+			a := detailtest.Demo(t, c.name, c.sets...)
 			s := a.Spec
 			rule, l, flange := s.Tie.Lateral.FromEnd.MM(), s.Ledger.Length.MM(), s.Floor.Joists.Flange.MM()/2
 			if len(a.Tension) != s.Tie.Lateral.Count || a.Count(detail.TensionRod) != s.Tie.Lateral.Count {
@@ -102,7 +103,7 @@ func among(x float64, all []float64) bool {
 func TestDevicesBesideDeckJoists(t *testing.T) {
 	for _, c := range deviceCases() {
 		t.Run(fmt.Sprint(c.name, c.sets), func(t *testing.T) {
-			a := built(t, c.name, c.sets...)
+			a := detailtest.Demo(t, c.name, c.sets...)
 			for i, d := range a.Tension {
 				near, k := math.Inf(1), 0
 				for j, x := range a.DeckJoists {
@@ -126,7 +127,7 @@ func TestDevicesBesideDeckJoists(t *testing.T) {
 // the depth of the deck joists: for 2x8 under a ledger top at -4 1/4 in, 4 1/4 + 3 5/8 = 7 7/8 in below the floor.
 func TestRodsReachThrough(t *testing.T) {
 	const in = 25.4
-	a := built(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	for i, p := range a.Find(detail.TensionRod) {
 		b := p.Bounds()
 		if b.Min.Y >= a.Frame.BackingIn || b.Max.Y <= a.Frame.LedgerFront {
@@ -146,7 +147,7 @@ func TestRodsReachThrough(t *testing.T) {
 func TestDevicesWithoutHouseJoists(t *testing.T) {
 	const in = 25.4
 	for _, sets := range [][]string{{"floor.joists.direction=parallel"}, {"tie.lateral.from_end=3in"}} {
-		a := built(t, "deck", sets...)
+		a := detailtest.Demo(t, "deck", sets...)
 		reach := a.Spec.Tie.Lateral.FromEnd.MM()
 		for i, want := range []float64{reach, 176*in - reach} {
 			if d := a.Tension[i]; math.Abs(d.X-want) > 1e-6 || !math.IsNaN(d.House) || !math.IsNaN(d.Deck) {
@@ -157,7 +158,7 @@ func TestDevicesWithoutHouseJoists(t *testing.T) {
 			t.Errorf("%v: %d rods", sets, a.Count(detail.TensionRod))
 		}
 	}
-	if a := built(t, "deck", "tie.lateral.count=0"); len(a.Tension) > 0 || a.Count(detail.TensionRod) > 0 {
+	if a := detailtest.Demo(t, "deck", "tie.lateral.count=0"); len(a.Tension) > 0 || a.Count(detail.TensionRod) > 0 {
 		t.Errorf("none asked, %d built", len(a.Tension))
 	}
 }
@@ -165,7 +166,7 @@ func TestDevicesWithoutHouseJoists(t *testing.T) {
 // Within 20 in of the left end of the inch deck one place is free, beside the joist at 7.2 in: on its other side
 // stands B1. The third of four devices has none left; two rods never share one place beside a joist.
 func TestNoSecondDeviceInOnePlace(t *testing.T) {
-	a := built(t, "deck", "tie.lateral.count=4", "tie.lateral.from_end=20in")
+	a := detailtest.Demo(t, "deck", "tie.lateral.count=4", "tie.lateral.from_end=20in")
 	for i, want := range []bool{true, true, false, false} {
 		if d := a.Tension[i]; math.IsNaN(d.House) == want {
 			t.Errorf("LT%d: %+v, beside a house joist wanted: %v", i+1, d, want)

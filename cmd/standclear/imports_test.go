@@ -51,6 +51,7 @@ var below = map[string][]string{
 	"detail/sheet":          {"geom", "geom/contour", "render", "render/font", "detail", "detail/unit", "detail/spec", "detail/stock", "detail/layout", "detail/check", "detail/check/air", "detail/check/moisture", "detail/check/strength", "detail/check/thermal", "detail/view", "detail/sheet/cloud", "detail/sheet/judge", "detail/together"},
 	"detail/sheet/cloud":    {"geom", "render", "render/font"},
 	"detail/sheet/judge":    {"geom", "render", "render/font", "detail", "detail/unit"},
+	"detail/detailtest":     {"detail", "detail/demo", "detail/spec"},
 	"detail/spec/spectest":  {"detail/unit", "detail/stock", "detail/spec", "detail/demo"},
 
 	"cmd/standclear":         nil, // anything

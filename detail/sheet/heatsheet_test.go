@@ -12,6 +12,7 @@ import (
 	"standclear/detail/check/design"
 	"standclear/detail/check/thermal"
 	"standclear/detail/demo"
+	"standclear/detail/detailtest"
 	"standclear/detail/sheet"
 	"standclear/detail/spec"
 	"standclear/geom"
@@ -35,15 +36,7 @@ func warm(t *testing.T, name string, sets ...string) (*detail.Assembly, map[stri
 	if s, ok := heated.Load(key); ok {
 		return s.(warmSet).a, s.(warmSet).sheets
 	}
-	src, _ := demo.File(name)
-	s, problems := spec.Read(name, src, sets)
-	if len(problems) > 0 {
-		t.Fatalf("%s: %v", name, problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := detailtest.Demo(t, name, sets...)
 	r, res := design.Check(a)
 	out := map[string]*render.Sheet{}
 	for _, sh := range sheet.Compose(a, &r, res, sheet.Options{Version: "test", Heat: heatOf(a)}) {

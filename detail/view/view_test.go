@@ -5,27 +5,12 @@ import (
 	"testing"
 
 	"standclear/detail"
-	"standclear/detail/demo"
-	"standclear/detail/spec"
+	"standclear/detail/detailtest"
 	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
 )
-
-func assembly(t *testing.T) *detail.Assembly {
-	t.Helper()
-	src, _ := demo.File("deck")
-	s, problems := spec.Read("deck", src, nil)
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
 
 func window() geom.Box {
 	return geom.Box{Min: geom.Vec{X: -400, Y: -600}, Max: geom.Vec{X: 400, Y: 300}}
@@ -33,7 +18,7 @@ func window() geom.Box {
 
 // The section at the bolts cuts the ledger to its profile less the two bolts that lie in the plane.
 func TestSectionCutsTheLedger(t *testing.T) {
-	a := assembly(t)
+	a := detailtest.Demo(t, "deck")
 	b := a.Blocks[2]
 	p := view.Cut(a, view.AcrossWall(b.Bolts[0].X), view.Options{Window: window()})
 	f, s := a.Frame, a.Spec
@@ -56,7 +41,7 @@ func TestSectionCutsTheLedger(t *testing.T) {
 // Whatever the plane, cut pieces never cover the same ground, and every part of wood, board or
 // insulation that the plane meets inside the window is a piece.
 func TestPiecesShareNothing(t *testing.T) {
-	a := assembly(t)
+	a := detailtest.Demo(t, "deck")
 	for _, x := range []float64{a.Blocks[0].X, a.Blocks[1].X + 200, a.Blocks[4].Bolts[1].X, 2222} {
 		v := view.AcrossWall(x)
 		p := view.Cut(a, v, view.Options{Window: window()})
@@ -88,7 +73,7 @@ func TestPiecesShareNothing(t *testing.T) {
 
 // Nothing is drawn twice: no straight line lies along another on the same pen.
 func TestNoLineTwice(t *testing.T) {
-	a := assembly(t)
+	a := detailtest.Demo(t, "deck")
 	p := view.Cut(a, view.AcrossWall(a.Blocks[2].Bolts[0].X), view.Options{Window: window(), Depth: 700})
 	byPen := map[render.Pen][]geom.Path{}
 	for _, it := range p.Draw(4, unit.IP) {

@@ -5,10 +5,11 @@ import (
 
 	"standclear/detail/check"
 	"standclear/detail/check/air"
+	"standclear/detail/detailtest"
 )
 
 func BenchmarkRun(b *testing.B) {
-	a := assembled(b, "deck")
+	a := detailtest.Demo(b, "deck")
 	for b.Loop() {
 		var r check.Report
 		air.Run(a, &r)

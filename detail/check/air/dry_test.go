@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"standclear/detail/check"
+	"standclear/detail/detailtest"
 )
 
 // The inch deck in its cold month of -6 C and 80 %, worked by hand. Drive: 9.81 x 0.235 x (1.3213 - 1.3164) = 0.0114 Pa of
@@ -16,7 +17,7 @@ import (
 // Rain: 44 in = 1117.6 mm, a wall gets 0.2 x 4/pi of it, 1 % of that gets in, on a strip of 0.078 + 1/2 + 9 1/4 + 1/2 in:
 // 1117.6 x 0.2546 x 0.01/365 x 262.3 mm = 2.05 g a day for a metre.
 func TestDryingOfTheDeck(t *testing.T) {
-	r := report(assembled(t, "deck"))
+	r := report(detailtest.Demo(t, "deck"))
 	for id, want := range map[string]float64{"gap_air_change": 1252, "drying_rate": 17.6, "rain_entry": 2.05} {
 		if got := found(t, r, id).Value.V; math.Abs(got-want) > 0.02*want {
 			t.Errorf("%s is %.4g, want %.4g", id, got, want)
@@ -31,7 +32,7 @@ func TestDryingOfTheDeck(t *testing.T) {
 // Twice the rain halves the ratio; wider blocks, colder air and a finer screen lower it; each project changes one thing.
 func TestRatioRanks(t *testing.T) {
 	ratio := func(sets ...string) float64 {
-		return found(t, report(assembled(t, "deck", sets...)), "drying_ratio").Value.V
+		return found(t, report(detailtest.Demo(t, "deck", sets...)), "drying_ratio").Value.V
 	}
 	base := ratio()
 	if got := ratio("site.rain=88in"); math.Abs(got-base/2) > 1e-9 {
@@ -46,7 +47,7 @@ func TestRatioRanks(t *testing.T) {
 
 // What the verdict rests on is printed as a judgement.
 func TestAssumptionsArePrinted(t *testing.T) {
-	r := report(assembled(t, "deck"))
+	r := report(detailtest.Demo(t, "deck"))
 	all := ""
 	for _, a := range r.Assumptions {
 		if a.Source != "judgement" {

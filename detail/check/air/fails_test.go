@@ -7,6 +7,7 @@ import (
 
 	"standclear/detail/check"
 	"standclear/detail/demo"
+	"standclear/detail/detailtest"
 )
 
 // failure is a change of a demo that a check must answer, with its verdict and some of its words.
@@ -76,7 +77,7 @@ func TestDeadCavities(t *testing.T) {
 	for _, name := range []string{"deck", "balcony"} {
 		for _, c := range dead() {
 			t.Run(name+" "+c.name, func(t *testing.T) {
-				r := report(assembled(t, name, c.sets...))
+				r := report(detailtest.Demo(t, name, c.sets...))
 				for _, id := range c.ids {
 					if s := found(t, r, id); s.Verdict != check.Fails || s.Reason != noPath {
 						t.Errorf("%s: %v: %q", id, s.Verdict, s.Reason)
@@ -119,7 +120,7 @@ func failures() []failure {
 func TestEveryFailureIsFound(t *testing.T) {
 	for _, c := range failures() {
 		t.Run(c.id+" "+c.sets[len(c.sets)-1], func(t *testing.T) {
-			s := found(t, report(assembled(t, c.demo, c.sets...)), c.id)
+			s := found(t, report(detailtest.Demo(t, c.demo, c.sets...)), c.id)
 			if s.Verdict != c.verdict || !strings.Contains(s.Reason, c.says) {
 				t.Errorf("%v: %q, want %v and %q", s.Verdict, s.Reason, c.verdict, c.says)
 			}
@@ -142,7 +143,7 @@ func TestNoCheckWithoutAFailure(t *testing.T) {
 		failed[fmt.Sprintf("cavity_path_w%d", n)] = true
 	}
 	for _, name := range demo.Names() {
-		for _, s := range report(assembled(t, name)).Steps {
+		for _, s := range report(detailtest.Demo(t, name)).Steps {
 			if s.Verdict != check.Info && !failed[s.ID] {
 				t.Errorf("nothing makes %s fail", s.ID)
 			}

@@ -8,27 +8,9 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/check/air"
 	"standclear/detail/demo"
-	"standclear/detail/spec"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
-
-// assembled reads and builds a demo, with changes.
-func assembled(t testing.TB, name string, sets ...string) *detail.Assembly {
-	t.Helper()
-	src, ok := demo.File(name)
-	if !ok {
-		t.Fatalf("no demo %q", name)
-	}
-	s, problems := spec.Read(name, src, sets)
-	if s == nil {
-		t.Fatalf("%s %v: %v", name, sets, problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
 
 func report(a *detail.Assembly) check.Report {
 	var r check.Report
@@ -49,7 +31,7 @@ func found(t *testing.T, r check.Report, id string) *check.Step {
 // The way of the air in the inch deck, worked by hand in inches: ledger back at 3 3/4, two boards of 1 3/16, F1 at the
 // back of the cladding at 3 1/8, cladding 1/2 below the ledger; nine blocks of 8 3/4 in 176; a screen of 60 %.
 func TestPathOfTheDeck(t *testing.T) {
-	p := air.PathOf(assembled(t, "deck"))
+	p := air.PathOf(detailtest.Demo(t, "deck"))
 	share := 1 - 9*8.75/176
 	for _, c := range []struct {
 		name      string
@@ -96,7 +78,7 @@ func TestPathOfTheDeck(t *testing.T) {
 
 // What stands on the wall outside takes its width from the gap.
 func TestObstacleOutside(t *testing.T) {
-	a := assembled(t, "deck", "obstacles.0.inside=no", "obstacles.0.from=40in", "obstacles.0.to=46in", "blocks.positions=[12 1/2in, 34in, 55in, 76in, 97in, 118in, 139in, 160in]")
+	a := detailtest.Demo(t, "deck", "obstacles.0.inside=no", "obstacles.0.from=40in", "obstacles.0.to=46in", "blocks.positions=[12 1/2in, 34in, 55in, 76in, 97in, 118in, 139in, 160in]")
 	if p, want := air.PathOf(a), (8*8.75+6)/176; math.Abs(p.Blocked-want) > 1e-9 {
 		t.Errorf("blocked %.5f, want %.5f", p.Blocked, want)
 	}
@@ -104,7 +86,7 @@ func TestObstacleOutside(t *testing.T) {
 
 // The path is read off the parts: what is moved into the gap narrows it, what is taken away widens it.
 func TestPathFollowsTheParts(t *testing.T) {
-	a := assembled(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	for _, p := range a.Find(detail.Ledger) {
 		for i := range p.Solids {
 			p.Solids[i] = p.Solids[i].Move(geom.Vec3{Y: -12.7})
@@ -113,7 +95,7 @@ func TestPathFollowsTheParts(t *testing.T) {
 	if g := air.PathOf(a).Gap / 25.4; math.Abs(g-0.875) > 1e-6 {
 		t.Errorf("the ledger 1/2 in nearer leaves %.4f in", g)
 	}
-	a = assembled(t, "deck")
+	a = detailtest.Demo(t, "deck")
 	for _, p := range a.Find(detail.Flashing) {
 		for i := range p.Solids {
 			p.Solids[i] = p.Solids[i].Move(geom.Vec3{Y: -15})
@@ -122,7 +104,7 @@ func TestPathFollowsTheParts(t *testing.T) {
 	if p := air.PathOf(a); math.Abs(p.Head-(19.05-15)) > 1e-6 || p.Closed == "" {
 		t.Errorf("F1 moved in leaves %.2f mm at the top, closed by %q", p.Head, p.Closed)
 	}
-	a = assembled(t, "deck", "wall.layers.4.thickness=1/2in")
+	a = detailtest.Demo(t, "deck", "wall.layers.4.thickness=1/2in")
 	if g := air.PathOf(a).Gap / 25.4; math.Abs(g-(3.75-0.5-1.1875)) > 1e-6 {
 		t.Errorf("thinner insulation leaves %.4f in", g)
 	}
@@ -130,7 +112,7 @@ func TestPathFollowsTheParts(t *testing.T) {
 
 // Numbers of the inch deck, each worked by hand from the parameters, in inches.
 func TestValuesByHand(t *testing.T) {
-	r := report(assembled(t, "deck"))
+	r := report(detailtest.Demo(t, "deck"))
 	for _, c := range []struct {
 		id           string
 		value, limit float64
@@ -155,7 +137,7 @@ func TestValuesByHand(t *testing.T) {
 func TestDemosHold(t *testing.T) {
 	for _, name := range demo.Names() {
 		seen := map[string]bool{}
-		for _, s := range report(assembled(t, name)).Steps {
+		for _, s := range report(detailtest.Demo(t, name)).Steps {
 			if s.Verdict > check.OK {
 				t.Errorf("%s: %s is %v: %s", name, s.ID, s.Verdict, s.Reason)
 			}

@@ -11,20 +11,13 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/check/design"
 	"standclear/detail/demo"
-	"standclear/detail/spec"
+	"standclear/detail/detailtest"
 	"standclear/detail/unit"
 )
 
 func checked(t *testing.T, name string, src []byte, sets ...string) (*detail.Assembly, check.Report) {
 	t.Helper()
-	s, problems := spec.Read(name, src, sets)
-	if len(problems) > 0 {
-		t.Fatalf("%s: %v", name, problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := detailtest.Build(t, name, src, sets...)
 	r, _ := design.Check(a)
 	return a, r
 }

@@ -6,6 +6,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
@@ -54,7 +55,7 @@ func TestHardwareInWood(t *testing.T) {
 	} {
 		for _, m := range metal {
 			for _, woodMoves := range []bool{false, true} {
-				a := assembled(t, "deck", wood.sets...)
+				a := detailtest.Demo(t, "deck", wood.sets...)
 				p, q := part(t, a, m.role, m.mark), part(t, a, wood.role, "")
 				if woodMoves {
 					into(q, p)
@@ -76,7 +77,7 @@ func TestHardwareMayTouch(t *testing.T) {
 		deep    float64
 		verdict check.Verdict
 	}{{0, check.OK}, {0.2, check.OK}, {1, check.Fails}} {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		for _, p := range a.Find(detail.Washer) {
 			if p.ID == "B1/WI-1" {
 				shift(p, geom.Vec3{Y: c.deep})
@@ -95,7 +96,7 @@ func TestHardwareOfTwoSets(t *testing.T) {
 		mark string
 		says string
 	}{{detail.Nut, "NT1", "nut and "}, {detail.Bolt, "BT1", "hex bolt and "}, {detail.Washer, "WS1", "washer and "}} {
-		a := assembled(t, "deck", twoSets()...)
+		a := detailtest.Demo(t, "deck", twoSets()...)
 		if s := found(t, report(a), "clash_hardware"); s.Verdict != check.OK {
 			t.Fatalf("as built: %v, %q", s.Verdict, s.Reason)
 		}
@@ -111,7 +112,7 @@ func TestHardwareOfTwoSets(t *testing.T) {
 // The remedy for heads in the ledger is a spacer as thick as washer and head: 1/4 + 27/64 = 43/64 in of a 5/8 in
 // bolt, 11/16 on the drafter's sixteenths.
 func TestRemedyForHeads(t *testing.T) {
-	s := found(t, report(assembled(t, "deck", twoSets("blocks.spacer=0in")...)), "clash_hardware")
+	s := found(t, report(detailtest.Demo(t, "deck", twoSets("blocks.spacer=0in")...)), "clash_hardware")
 	if s.Verdict != check.Fails || !strings.Contains(s.Fix, `blocks.spacer: at least 11/16"`) {
 		t.Errorf("%v, remedy %q", s.Verdict, s.Fix)
 	}
@@ -123,7 +124,7 @@ func TestScrewsBehindEachOther(t *testing.T) {
 		between float64
 		want    check.Verdict
 	}{{2.9, check.Fails}, {3.1, check.OK}} {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		all := a.Find(detail.PlyScrew)
 		d := all[5].Bounds().Center().Sub(all[0].Bounds().Center())
 		d.Y = all[0].Size[2].MM() + c.between
@@ -156,7 +157,7 @@ func TestScrewClashes(t *testing.T) {
 			return a.Find(detail.PlyScrew)[5].Bounds().Center().Add(geom.Vec3{X: 8})
 		}, check.OK, ""},
 	} {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		p := a.Find(detail.PlyScrew)[0]
 		d := c.to(a).Sub(p.Bounds().Center())
 		d.Y = 0
@@ -173,14 +174,14 @@ func TestScrewPoint(t *testing.T) {
 		deeper  float64
 		verdict check.Verdict
 	}{{0, check.OK}, {25.4 / 8, check.OK}, {25.4/8 + 0.1, check.Fails}, {25.4 / 4, check.Fails}, {25.4, check.Fails}} {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		screws := a.Find(detail.PlyScrew)
 		shift(screws[len(screws)-24], geom.Vec3{Y: -c.deeper})
 		if s := found(t, report(a), "screw_point"); s.Verdict != c.verdict {
 			t.Errorf("%.2f mm deeper: %v, %q", c.deeper, s.Verdict, s.Reason)
 		}
 	}
-	if r := report(assembled(t, "deck", "blocks.ply_screws=")); r.Find("screw_point") != nil || r.Find("clash_screws") != nil {
+	if r := report(detailtest.Demo(t, "deck", "blocks.ply_screws=")); r.Find("screw_point") != nil || r.Find("clash_screws") != nil {
 		t.Error("screws that are not there were checked")
 	}
 }
@@ -188,7 +189,7 @@ func TestScrewPoint(t *testing.T) {
 // A tension rod moved through a joist inside or outside, a block or its hardware.
 func TestRodClashes(t *testing.T) {
 	for _, role := range []detail.Role{detail.HouseJoist, detail.DeckJoist, detail.BlockPly, detail.Bolt, detail.Washer, detail.Nut} {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		rod, other := a.Find(detail.TensionRod)[1], a.Find(role)[0]
 		if s := found(t, report(a), "clash_rods"); s.Verdict != check.OK {
 			t.Fatalf("as built: %v, %q", s.Verdict, s.Reason)
@@ -201,14 +202,14 @@ func TestRodClashes(t *testing.T) {
 			t.Errorf("through the %s: %v, %q", role, s.Verdict, s.Reason)
 		}
 	}
-	if r := report(assembled(t, "deck", "tie.lateral.count=0")); r.Find("clash_rods") != nil || r.Find("lateral_joists") != nil {
+	if r := report(detailtest.Demo(t, "deck", "tie.lateral.count=0")); r.Find("clash_rods") != nil || r.Find("lateral_joists") != nil {
 		t.Error("devices that are not there were checked")
 	}
 }
 
 // Four of a long list are named, the rest counted: nine blocks' heads and washers in the ledger.
 func TestLongListsAreCut(t *testing.T) {
-	s := found(t, report(assembled(t, "deck", twoSets("blocks.spacer=0in")...)), "clash_hardware")
+	s := found(t, report(detailtest.Demo(t, "deck", twoSets("blocks.spacer=0in")...)), "clash_hardware")
 	if strings.Count(s.Reason, ",") != 3 || !strings.HasSuffix(s.Reason, " more") {
 		t.Errorf("%q", s.Reason)
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"standclear/detail/check"
+	"standclear/detail/detailtest"
 )
 
 // Coatings that treated wood does not eat, and those it does: IRC R317.3.
@@ -13,7 +14,7 @@ func TestCoatings(t *testing.T) {
 		"Stainless 316": check.OK, "A4": check.OK, "silicon bronze": check.OK, "copper": check.OK,
 		"zinc": check.Fails, "electroplated zinc": check.Fails, "mechanically plated": check.Fails, "plain": check.Fails, "black": check.Fails, "painted": check.Fails, "none": check.Fails,
 	} {
-		r := report(assembled(t, "deck", "fasteners.through.coating="+coating))
+		r := report(detailtest.Demo(t, "deck", "fasteners.through.coating="+coating))
 		if s := found(t, r, "coating"); s.Verdict != want {
 			t.Errorf("%q: %v, want %v", coating, s.Verdict, want)
 		}
@@ -27,13 +28,13 @@ func TestGrades(t *testing.T) {
 		"A307": true, "a307": true, "A 307": true, "A325": true, "A449": true, "SAE 5": true, "4.6": true, "8.8": true, "A4-70": true,
 		"A30": false, "A3070": false, "3.6": false, "brass": false, "nylon": false,
 	} {
-		r := report(assembled(t, "deck", "fasteners.through.grade="+grade))
+		r := report(detailtest.Demo(t, "deck", "fasteners.through.grade="+grade))
 		s := r.Find("steel")
 		if known && s != nil || !known && (s == nil || s.Verdict != check.NotChecked) {
 			t.Errorf("%q: %+v", grade, s)
 		}
 	}
-	if r := report(assembled(t, "deck", "fasteners.through.kind=evaluated", "fasteners.through.grade=own")); r.Find("steel") != nil {
+	if r := report(detailtest.Demo(t, "deck", "fasteners.through.kind=evaluated", "fasteners.through.grade=own")); r.Find("steel") != nil {
 		t.Error("an evaluated fastener stands on its report, not on its steel")
 	}
 }
@@ -44,13 +45,13 @@ func TestTreated(t *testing.T) {
 		ledger, blocks string
 		wantL, wantB   check.Verdict
 	}{{"yes", "yes", check.OK, check.OK}, {"no", "yes", check.Fails, check.OK}, {"yes", "no", check.OK, check.Fails}, {"no", "no", check.Fails, check.Fails}} {
-		r := report(assembled(t, "deck", "ledger.treated="+c.ledger, "blocks.treated="+c.blocks))
+		r := report(detailtest.Demo(t, "deck", "ledger.treated="+c.ledger, "blocks.treated="+c.blocks))
 		if l, b := found(t, r, "treated_ledger").Verdict, found(t, r, "treated_blocks").Verdict; l != c.wantL || b != c.wantB {
 			t.Errorf("ledger %s, blocks %s: %v and %v", c.ledger, c.blocks, l, b)
 		}
 	}
 	// Blocks not spoken of are as the ledger.
-	if s := found(t, report(assembled(t, "deck", "ledger.treated=no")), "treated_blocks"); s.Verdict != check.Fails {
+	if s := found(t, report(detailtest.Demo(t, "deck", "ledger.treated=no")), "treated_blocks"); s.Verdict != check.Fails {
 		t.Errorf("blocks of an untreated ledger: %v", s.Verdict)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/demo"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
@@ -224,7 +225,7 @@ func broken() []struct {
 
 func TestBrokenPartsAreFound(t *testing.T) {
 	for _, c := range broken() {
-		a := assembled(t, "deck")
+		a := detailtest.Demo(t, "deck")
 		c.harm(a)
 		if s := found(t, report(a), c.id); s.Verdict != check.Fails || !strings.Contains(s.Reason, c.says) {
 			t.Errorf("%s: %v: %q, want %q", c.id, s.Verdict, s.Reason, c.says)
@@ -234,7 +235,7 @@ func TestBrokenPartsAreFound(t *testing.T) {
 
 // The laps of the inch deck, stated in order: the cladding 4 - 1/2 over F1, the patch (16 - 9 1/4)/2 above and below.
 func TestLapsInOrder(t *testing.T) {
-	note := found(t, report(assembled(t, "deck")), "water_layers").Note
+	note := found(t, report(detailtest.Demo(t, "deck")), "water_layers").Note
 	want := `W8 over F1 3 1/2"; F1 over the ledger 0.766 in; barrier over M2 2"; barrier over M1 3 3/8"; M2 over M3 2"; M3 over M1 2"; M1 over the barrier 3 3/8"`
 	if note != want {
 		t.Errorf("laps: %s\nwant: %s", note, want)
@@ -244,7 +245,7 @@ func TestLapsInOrder(t *testing.T) {
 func TestEveryFailureIsFound(t *testing.T) {
 	for _, c := range failures() {
 		t.Run(c.id+" "+c.sets[len(c.sets)-1], func(t *testing.T) {
-			s := found(t, report(assembled(t, c.demo, c.sets...)), c.id)
+			s := found(t, report(detailtest.Demo(t, c.demo, c.sets...)), c.id)
 			if s.Verdict != c.verdict || !strings.Contains(s.Reason, c.says) {
 				t.Errorf("%v: %q, want %v and %q", s.Verdict, s.Reason, c.verdict, c.says)
 			}
@@ -257,7 +258,7 @@ func TestEveryFailureIsFound(t *testing.T) {
 
 // A check fails for its own reason only: the two sets that the failures of the second are made from hold.
 func TestTwoSetsFit(t *testing.T) {
-	r := report(assembled(t, "deck", twoSets()...))
+	r := report(detailtest.Demo(t, "deck", twoSets()...))
 	for _, s := range r.Steps {
 		if s.Verdict > check.OK && s.ID != "hanger_bolt_clearance" {
 			t.Errorf("%s is %v: %s", s.ID, s.Verdict, s.Reason)
@@ -276,11 +277,11 @@ func TestNoCheckWithoutAFailure(t *testing.T) {
 		}
 	}
 	for _, name := range demo.Names() {
-		collect(report(assembled(t, name)))
+		collect(report(detailtest.Demo(t, name)))
 	}
 	for _, c := range failures() {
 		failed[c.id] = true
-		collect(report(assembled(t, c.demo, c.sets...)))
+		collect(report(detailtest.Demo(t, c.demo, c.sets...)))
 	}
 	for _, c := range broken() {
 		failed[c.id] = true

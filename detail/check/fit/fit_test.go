@@ -9,26 +9,8 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/check/fit"
 	"standclear/detail/demo"
-	"standclear/detail/spec"
+	"standclear/detail/detailtest"
 )
-
-// assembled reads and builds a demo, with changes.
-func assembled(t *testing.T, name string, sets ...string) *detail.Assembly {
-	t.Helper()
-	src, ok := demo.File(name)
-	if !ok {
-		t.Fatalf("no demo %q", name)
-	}
-	s, problems := spec.Read(name, src, sets)
-	if s == nil {
-		t.Fatalf("%s %v: %v", name, sets, problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
 
 func report(a *detail.Assembly) check.Report {
 	var r check.Report
@@ -49,7 +31,7 @@ func found(t *testing.T, r check.Report, id string) *check.Step {
 // The demos can be built as drawn: every check of fit and water holds.
 func TestDemosFit(t *testing.T) {
 	for _, name := range demo.Names() {
-		r := report(assembled(t, name))
+		r := report(detailtest.Demo(t, name))
 		seen := map[string]bool{}
 		for _, s := range r.Steps {
 			if s.Verdict > check.OK {
@@ -71,7 +53,7 @@ func TestDemosFit(t *testing.T) {
 
 // Numbers of the inch deck, each worked by hand from the parameters, in inches.
 func TestValuesByHand(t *testing.T) {
-	r := report(assembled(t, "deck"))
+	r := report(detailtest.Demo(t, "deck"))
 	for _, c := range []struct {
 		id    string
 		value float64
@@ -137,7 +119,7 @@ func TestStory(t *testing.T) {
 		{"deck", []string{"blocks.positions=[12 1/2in, 30in]"}, []string{"positions as given: 2 blocks"}},
 		{"deck", []string{"blocks.positions=[12 1/2in]"}, []string{"positions as given: 1 block"}},
 	} {
-		got := found(t, report(assembled(t, c.name, c.sets...)), "block_spacing_max").Note
+		got := found(t, report(detailtest.Demo(t, c.name, c.sets...)), "block_spacing_max").Note
 		for _, w := range c.says {
 			if !strings.Contains(got, w) {
 				t.Errorf("%v: %q does not say %q", c.sets, got, w)

@@ -5,12 +5,13 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/check"
+	"standclear/detail/detailtest"
 	"standclear/geom"
 )
 
 func mustNotPass(t *testing.T, what, name string, sets ...string) {
 	t.Helper()
-	r := report(assembled(t, name, sets...))
+	r := report(detailtest.Demo(t, name, sets...))
 	if r.Worst() <= check.OK {
 		t.Errorf("%s: every check of fit and water holds", what)
 	}
@@ -25,7 +26,7 @@ func TestNothingPassesUnreported(t *testing.T) {
 }
 
 func TestLateralJoistsAreThere(t *testing.T) {
-	r := report(assembled(t, "deck", "deck.joists.positions=[3/4in, 20in, 40in, 60in, 80in, 100in, 120in, 140in, 175 1/4in]"))
+	r := report(detailtest.Demo(t, "deck", "deck.joists.positions=[3/4in, 20in, 40in, 60in, 80in, 100in, 120in, 140in, 175 1/4in]"))
 	if s := r.Find("lateral_joists"); s.Verdict != check.Fails {
 		t.Errorf("no deck joist beside LT1: %v", s.Verdict)
 	}
@@ -33,7 +34,7 @@ func TestLateralJoistsAreThere(t *testing.T) {
 
 // A head that stands in the ledger is reported for a through set too.
 func TestHeadInTheLedgerOfAThroughSet(t *testing.T) {
-	a := assembled(t, "deck")
+	a := detailtest.Demo(t, "deck")
 	shift(a.Find(detail.Bolt)[0], geom.Vec3{Y: -30})
 	r := report(a)
 	if s := r.Find("clash_hardware"); s.Verdict != check.Fails {

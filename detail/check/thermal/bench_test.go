@@ -5,13 +5,14 @@ import (
 	"runtime"
 	"testing"
 
+	"standclear/detail/detailtest"
 	"standclear/detail/heat"
 )
 
 // BenchmarkBlock is what one block of the demo adds in heat, with its error, at the default error of 1 %: the
 // bay without and with the attachment.
 func BenchmarkBlock(b *testing.B) {
-	a := assembly(b, "deck")
+	a := detailtest.Demo(b, "deck")
 	var last [2]*heat.Result
 	var before, after runtime.MemStats
 	runtime.GC()

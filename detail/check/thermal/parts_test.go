@@ -8,6 +8,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/demo"
+	"standclear/detail/detailtest"
 	"standclear/detail/heat"
 	"standclear/detail/spec"
 	"standclear/detail/spec/spectest"
@@ -89,15 +90,7 @@ func TestAlignKeepsSteel(t *testing.T) {
 // A stud whose face lies 0.3 mm inside the end of the bay does not draw that end away from the places half-way
 // between two blocks.
 func TestAlignKeepsTheWindow(t *testing.T) {
-	src, _ := demo.File("deck")
-	s, problems := spec.Read("deck", src, []string{"blocks.max_spacing=28in"})
-	if s == nil {
-		t.Fatal(problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := detailtest.Demo(t, "deck", "blocks.max_spacing=28in")
 	b := newBay(a, typical(a))
 	r := &run{b: b}
 	drawn, _ := b.ways("")

@@ -10,22 +10,9 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/demo"
+	"standclear/detail/detailtest"
 	"standclear/detail/spec"
 )
-
-func assembly(t testing.TB, name string, sets ...string) *detail.Assembly {
-	t.Helper()
-	src, _ := demo.File(name)
-	s, problems := spec.Read(name, src, sets)
-	if s == nil {
-		t.Fatal(problems)
-	}
-	a, err := detail.Build(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
 
 // rough is an error that small grids meet.
 const rough = 0.08
@@ -84,7 +71,7 @@ func TestClearWallWithinBounds(t *testing.T) {
 // Short doubled blocks every 5 to 6 ft cut the extra heat of a continuous ledger by a quarter at least (common
 // practice, no source). With two half-inch bolts in each it is about three quarters.
 func TestFarBlocksSaveAQuarter(t *testing.T) {
-	a := assembly(t, "deck", "blocks.max_spacing=70in", "blocks.end_max=28in", "fasteners.through.diameter=1/2in", "fasteners.through.hole=9/16in", "fasteners.through.columns=1",
+	a := detailtest.Demo(t, "deck", "blocks.max_spacing=70in", "blocks.end_max=28in", "fasteners.through.diameter=1/2in", "fasteners.through.hole=9/16in", "fasteners.through.columns=1",
 		"floor.backing.kind=none", "obstacles=")
 	if got := a.Blocks[1].X - a.Blocks[0].X; got < 60*25.4 || got > 72*25.4 {
 		t.Fatalf("blocks %.0f mm apart", got)
@@ -148,7 +135,7 @@ func TestSumsOfTheRun(t *testing.T) {
 
 // The result rests on neither the number of threads nor the run.
 func TestThreadsChangeNothing(t *testing.T) {
-	one := solve(t, assembly(t, "deck"), Options{Error: rough, Threads: 1})
+	one := solve(t, detailtest.Demo(t, "deck"), Options{Error: rough, Threads: 1})
 	if !reflect.DeepEqual(one, deck(t)) {
 		t.Error("one thread gives another result")
 	}
@@ -157,7 +144,7 @@ func TestThreadsChangeNothing(t *testing.T) {
 func TestBrokenOff(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	steps := 0
-	_, err := Solve(ctx, assembly(t, "deck"), Options{Error: rough, Progress: func(step, of int, what string) {
+	_, err := Solve(ctx, detailtest.Demo(t, "deck"), Options{Error: rough, Progress: func(step, of int, what string) {
 		if steps = step; step == 2 {
 			cancel()
 		}
@@ -173,7 +160,7 @@ func TestBrokenOff(t *testing.T) {
 // The key follows what is solved and printed, and nothing else.
 func TestKey(t *testing.T) {
 	key := func(sets ...string) string {
-		k, err := Key(assembly(t, "deck", sets...), Options{})
+		k, err := Key(detailtest.Demo(t, "deck", sets...), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
