@@ -33,7 +33,7 @@ var (
 	many  = flag.Int("many", 160, "random projects that are read, built, checked, drawn and judged")
 	first = flag.Uint64("first", 0, "number of the first of them")
 	whole = flag.Uint64("whole", 40, "of so many projects one is drawn as a whole set, of the others one sheet")
-	only  = flag.String("only", "", "the sheets that are drawn of every project, by their IDs with commas between")
+	only  = flag.String("only", "", "the sheets that are drawn of every project, by their IDs with commas between, or none")
 	dxfTo = flag.String("dxf", "", "folder that the DXF files of the projects are written into, for outside readers")
 )
 
@@ -102,6 +102,7 @@ func tryProject(i uint64, p spectest.Project, count *tally) (wrong []string) {
 	j = j.warmed(nil, "the heat was left out")
 	wrong = append(wrongReport(j, count), wrongSchedule(j.assembly)...)
 	switch {
+	case *only == "none":
 	case *only != "":
 		for _, id := range strings.Split(*only, ",") {
 			wrong = append(wrong, wrongSheet(i, j, id, count)...)
@@ -169,7 +170,9 @@ func wrongReport(j *job, count *tally) (wrong []string) {
 		return append(wrong, err.Error())
 	}
 	wrong = append(wrong, wrongText("checks.json", b.Bytes())...)
-	var read struct{ Checks []struct{ ID, Verdict string } }
+	var read struct {
+		Checks []struct{ ID, Verdict string }
+	}
 	if err := json.Unmarshal(b.Bytes(), &read); err != nil || len(read.Checks) != len(j.report.Steps) || len(read.Checks) == 0 {
 		wrong = append(wrong, fmt.Sprintf("checks.json holds %d checks of %d: %v", len(read.Checks), len(j.report.Steps), err))
 	}

@@ -5,10 +5,8 @@ import (
 	"encoding/csv"
 	"fmt"
 	"slices"
-	"strings"
 
 	"standclear/detail"
-	"standclear/render"
 )
 
 // wrongSchedule counts the parts anew and holds schedule and cut list against them.
@@ -98,10 +96,4 @@ func wrongCSV(a *detail.Assembly, data []byte) (wrong []string) {
 		}
 	}
 	return wrong
-}
-
-// wrongDims: what the sheets measure stands where the assembly has it.
-func wrongDims(a *detail.Assembly, sheets []*render.Sheet, count *tally) (wrong []string) {
-	_ = strings.ToUpper
-	return nil
 }
