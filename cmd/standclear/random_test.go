@@ -55,6 +55,12 @@ func (c *tally) add(what string, n int) {
 	c.seen[what] += n
 }
 
+func (c *tally) log(t *testing.T) {
+	for _, what := range slices.Sorted(maps.Keys(c.seen)) {
+		t.Logf("%6d %s", c.seen[what], what)
+	}
+}
+
 // Any project a user may write is read, built, checked and drawn: no panic, no number that is none, no check
 // without a verdict, every file well-formed, the hard rules of layout kept, every sheet saying what the assembly says.
 func TestRandomProjects(t *testing.T) {
@@ -82,9 +88,7 @@ func TestRandomProjects(t *testing.T) {
 	}
 	close(next)
 	wg.Wait()
-	for _, what := range slices.Sorted(maps.Keys(count.seen)) {
-		t.Logf("%6d %s", count.seen[what], what)
-	}
+	count.log(t)
 }
 
 // tryProject lists what is wrong with a project, a panic among it.

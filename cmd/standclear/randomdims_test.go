@@ -43,16 +43,14 @@ func placesOf(a *detail.Assembly) *places {
 			}
 		}
 	}
-	for _, x := range slices.Concat(a.HouseJoists, a.DeckJoists) {
-		p[0] = append(p[0], x)
-	}
+	p[0] = append(p[0], slices.Concat(a.HouseJoists, a.DeckJoists)...)
 	for _, b := range a.Blocks {
 		p[0] = append(p[0], b.X)
 	}
 	for _, x := range a.Spec.Deck.GuardPosts {
 		p[0] = append(p[0], x.MM())
 	}
-	p[2] = append(p[2], a.Frame.BandBottom, a.Frame.BandTop) // the cladding is off between them
+	p[2] = append(p[2], a.Frame.BandBottom, a.Frame.BandTop, a.Frame.FlashAt(a.Frame.CavityOut)) // where the cladding ends, and the flashing below it
 	for k := range p {
 		slices.Sort(p[k])
 		p[k] = slices.Compact(p[k])
@@ -106,7 +104,7 @@ func wrongDims(a *detail.Assembly, sheets []*render.Sheet, count *tally) (wrong 
 		for i := range s.Views {
 			v := &s.Views[i]
 			st, ok := standOf(a, v)
-			if !ok || v.Title == "CLADDING OFF, MARK" { // what is taken off is no part
+			if !ok || v.Title == "CLADDING OFF, MARK" || v.Title == "FREE BODY OF ONE BLOCK" { // they measure no part
 				continue
 			}
 			for _, it := range v.Items {

@@ -46,7 +46,7 @@ func TestProblems(t *testing.T) {
 		{"floor=3in", "--set: floor: one value stands where a section should; it holds finish, subfloor, rim, joists, backing, bearing, plate, plate_width, access, strip, ceiling"},
 		{"doors.0=3in", "--set: doors.0: one value stands where a section should; it holds from, to, swing, threshold"},
 		{"blocks.plies=2in", "--set: blocks.plies: one value stands where a list should; put it in brackets: [2in]"},
-		{"fasteners.through.rows=[]", "--set: fasteners.through.rows: the list is empty"},
+		{"fasteners.through.rows=[]", "--set: fasteners.through.rows: the list is empty; it holds at least one item"},
 		{"blocks.plies=[1 1/2in, ~]", "--set: blocks.plies.1: an item of the list is empty; take it out or fill it in"},
 		{"floor.rim.materal=lsl", `--set: floor.rim.materal: "materal" is not a key of floor.rim; it holds material, size, thickness, depth, gravity, moisture; did you mean material?`},
 		{"ledger.snow=45psf", `--set: ledger.snow: "snow" is not a key of ledger; it holds length, size, thickness, height, species, grade, treated, incised, top_slope, splices, moisture; did you mean loads.snow?`},
