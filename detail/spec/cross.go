@@ -9,6 +9,9 @@ import (
 	"standclear/detail/unit"
 )
 
+// leastCourse is the lowest course of cladding that is drawn board by board: a judgement, no siding has lower ones.
+const leastCourse = unit.Inch / 2
+
 // crossCheck finds what no single key shows: values that contradict each other so that the thing
 // cannot be drawn. Whether it would stand is for the checks.
 func (r *reader) crossCheck() {
@@ -21,6 +24,9 @@ func (r *reader) crossCheck() {
 	s := r.spec
 	if n := len(s.Blocks.Plies); s.Blocks.Pad.After > n && r.good("blocks.pad.after", "blocks.plies") {
 		r.fail(r.at("blocks.pad.after"), "blocks.pad.after", fmt.Sprintf("the pad stands after ply %d", s.Blocks.Pad.After), fmt.Sprintf("there are %d plies", n), "")
+	}
+	if e := s.Wall.Cladding.Exposure; e > 0 && e < leastCourse && r.good("wall.cladding.exposure") {
+		r.fail(r.at("wall.cladding.exposure"), "wall.cladding.exposure", fmt.Sprintf("courses of %.3g mm (%.3g in)", e.MM(), e.Inches()), "0 for flat cladding, or at least "+leastCourse.Text(r.sys()), "look at the figure and its unit")
 	}
 	reach := s.Standoff() + s.Ledger.Thickness + s.Deck.Span
 	if s.Deck.Projection < reach-0.5 && r.good("deck.projection", "deck.span", "ledger.thickness", "blocks.plies", "blocks.pad.thickness") {

@@ -46,7 +46,7 @@ func TestProblems(t *testing.T) {
 		{"floor=3in", "--set: floor: one value stands where a section should; it holds finish, subfloor, rim, joists, backing, bearing, plate, plate_width, access, strip, ceiling"},
 		{"doors.0=3in", "--set: doors.0: one value stands where a section should; it holds from, to, swing, threshold"},
 		{"blocks.plies=2in", "--set: blocks.plies: one value stands where a list should; put it in brackets: [2in]"},
-		{"fasteners.through.rows=[]", "--set: fasteners.through.rows: the list is empty"},
+		{"fasteners.through.rows=[]", "--set: fasteners.through.rows: the list is empty; it holds at least one item"},
 		{"blocks.plies=[1 1/2in, ~]", "--set: blocks.plies.1: an item of the list is empty; take it out or fill it in"},
 		{"floor.rim.materal=lsl", `--set: floor.rim.materal: "materal" is not a key of floor.rim; it holds material, size, thickness, depth, gravity, moisture; did you mean material?`},
 		{"ledger.snow=45psf", `--set: ledger.snow: "snow" is not a key of ledger; it holds length, size, thickness, height, species, grade, treated, incised, top_slope, splices, moisture; did you mean loads.snow?`},
@@ -86,6 +86,7 @@ func TestCrossProblems(t *testing.T) {
 		{"deck.projection=4ft", `--set: deck.projection: the deck ends before its beam; stand-off, ledger and span come to 11'-5"; measure the projection from the sheathing, the span from the ledger`},
 		{"deck.guard_posts=[200in]", `--set: deck.guard_posts.0: 16'-8" is past the end of the ledger; the ledger is 14'-8" long; measure x from its left end, seen from outside`},
 		{"deck.point_loads=[{name: STAIR, x: 15ft, load: 500lb}]", `--set: deck.point_loads.0.x: 15'-0" is past the end of the ledger; the ledger is 14'-8" long; measure x from its left end, seen from outside`},
+		{"wall.cladding.exposure=0.01mm", `--set: wall.cladding.exposure: courses of 0.01 mm (0.000394 in); 0 for flat cladding, or at least 1/2"; look at the figure and its unit`},
 		{"ledger.grade=No.3", `--set: ledger.grade: "No.3" is not a grade of southern pine this tool has values for; one of No.1, No.2`},
 	} {
 		checkOne(t, c.set, c.want)

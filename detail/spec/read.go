@@ -175,7 +175,7 @@ func (r *reader) list(k *key, n *node, path string) {
 		return
 	}
 	if k.need && len(n.items) == 0 {
-		r.fail(n.at, path, "the list is empty", "", "")
+		r.fail(n.at, path, "the list is empty", "it holds at least one item", "")
 		return
 	}
 	k.series.grow(len(n.items))

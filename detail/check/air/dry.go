@@ -42,11 +42,8 @@ type Drying struct {
 	Wet     float64 // grams a day that get in along the ledger; NaN likewise
 }
 
-// Ratio is what can dry for what gets in.
+// Ratio is what can dry for what gets in, where anything does.
 func (d *Drying) Ratio() Range {
-	if d.Wet <= 0 {
-		return Range{math.Inf(1), math.Inf(1), math.Inf(1)}
-	}
 	return Range{d.Run.Low / d.Wet, d.Run.Likely / d.Wet, d.Run.High / d.Wet}
 }
 
@@ -151,6 +148,9 @@ func (c *checker) judge(s check.Step, d Drying) check.Step {
 	case math.IsNaN(d.Wet):
 		s.Verdict, s.Reason = check.NotChecked, "site.rain is not stated"
 		return s
+	case d.Wet <= 0:
+		s.Verdict, s.Reason = check.NotChecked, "no rain gets in, by site.rain and the strip that the cladding leaves: nothing to hold the drying against"
+		return s
 	}
 	r := d.Ratio()
 	s.Value, s.Limit, s.Sense = unit.Ratio(r.Likely), check.Limit(unit.Ratio(good)), check.AtLeast
@@ -184,7 +184,7 @@ func (c *checker) assume() {
 func (c *checker) openMore(d Drying) string {
 	free := long(c.path.Open) + long(c.path.Sills)
 	need := free * good / d.Ratio().Likely
-	if need > c.path.Length {
+	if !(need <= c.path.Length) { // nothing dries: no number
 		return "less rain on the wall: a roof over it, or cladding that keeps it out; the gap cannot do it alone"
 	}
 	return fmt.Sprintf("%s of open gap in all, now %s: narrower or fewer blocks", c.text(need), c.text(free))

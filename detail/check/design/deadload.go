@@ -33,6 +33,7 @@ func deadLoad(a *detail.Assembly, r *check.Report) {
 		Note:   "guards, stairs, benches and what hangs below the deck are to be added by whoever states the dead load",
 	}
 	if step.Value.V > step.Limit.V {
+		step.Reason = "the parts drawn weigh " + step.Value.Text(s.Words()) + " of deck, more than the " + step.Limit.Text(s.Words()) + " that every other check rests on"
 		step.Fix = "loads.dead: " + unit.Pressure(step.Value.V).AreaLoad().Text(s.Words()) + " or more"
 	}
 	r.Add(step)

@@ -28,7 +28,7 @@ func TestDeadLoadOfTheParts(t *testing.T) {
 // A dead load less than what is drawn weighs fails, with the load to state.
 func TestDeadLoadTooSmall(t *testing.T) {
 	_, r := demoReport(t, "deck", "loads.dead=5psf")
-	if s := r.Find("dead_buildup"); s.Verdict.String() != "FAILS" || s.Fix == "" {
+	if s := r.Find("dead_buildup"); s.Verdict.String() != "FAILS" || s.Fix == "" || s.Reason == "" {
 		t.Errorf("5 psf: %v, %q", s.Verdict, s.Fix)
 	}
 }
