@@ -122,14 +122,14 @@ func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Optio
 		done()
 		fmt.Fprint(e.err, said.String())
 	}()
-	d.sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
+	set := sheet.Plan(j.assembly, &j.report, j.results, o)
+	d.sheets = set.Sheets()
 	if was != nil {
 		if d.differs, err = j.against(was, d.sheets, o); err != nil {
 			return d, err
 		}
 	}
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, d.sheets)
+	pages, shop := set.Calculation(), set.ShopPages(d.sheets)
 	if err = j.judged(&said, d.sheets, slices.Concat(pages, shop), o); err != nil {
 		return d, err
 	}

@@ -79,10 +79,10 @@ func (p *Picture) Draw(k float64, sys unit.System) []render.Item {
 	for _, c := range p.Pieces {
 		items = append(items, texture(c, p.View, k)...)
 	}
-	if p.drawn.outlines == nil {
+	p.drawn.once.Do(func() {
 		p.drawn.seen, p.drawn.whole = p.strokes(sys)
 		p.drawn.outlines = p.outlinesOf(sys)
-	}
+	})
 	items = append(items, p.drawn.seen...)
 	items = append(items, p.drawn.outlines...)
 	items = append(items, p.drawn.whole...)
