@@ -9,7 +9,6 @@ import (
 	"slices"
 	"sort"
 	"strings"
-	"sync"
 
 	"standclear/detail"
 	"standclear/detail/check"
@@ -62,8 +61,8 @@ type writer struct {
 	page     int               // of a sheet that takes several pages, from 0
 	counting bool              // asks only whether a page fits
 	paging   map[string]paging // of the sheets that go on over pages, once they have counted them
-	seen     *pictures
-	made     map[string]*composer
+	seen     *kept[view.Picture] // of the whole set: its sheets are drawn at the same time
+	made     kept[*composer]
 	air      *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
@@ -73,14 +72,8 @@ type writer struct {
 	bored    map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
 }
 
-// pictures are those of the whole set by name; sheets are drawn at the same time.
-type pictures struct {
-	sync.Mutex
-	drawn map[string]func() view.Picture
-}
-
 func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
-	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &pictures{}}
+	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
 }
 
 // twin returns a writer of the same set that can draw at the same time.
@@ -90,30 +83,12 @@ func (w *writer) twin() *writer {
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
 // every size of sheet. What depends on more has more in its name.
-func (w *writer) once(name string, draw func() view.Picture) view.Picture {
-	w.seen.Lock()
-	if w.seen.drawn == nil {
-		w.seen.drawn = map[string]func() view.Picture{}
-	}
-	p, ok := w.seen.drawn[name]
-	if !ok {
-		p = sync.OnceValue(draw)
-		w.seen.drawn[name] = p
-	}
-	w.seen.Unlock()
-	return p()
-}
+func (w *writer) once(name string, draw func() view.Picture) view.Picture { return w.seen.of(name, draw) }
 
 // composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
 // copy is not there the next time.
 func (w *writer) composed(name string, compose func() *composer) *composer {
-	if w.made == nil {
-		w.made = map[string]*composer{}
-	}
-	if w.made[name] == nil {
-		w.made[name] = compose()
-	}
-	c := *w.made[name]
+	c := *w.made.of(name, compose)
 	c.items, c.legend = slices.Clone(c.items), slices.Clone(c.legend)
 	return &c
 }
