@@ -82,6 +82,7 @@ func (s Side) Share() float64 { return float64(s) / 2 }
 func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
+		case r >= ' ' && r <= '~':
 		case unicode.In(r, unicode.Zl, unicode.Zp), r == '\t', r == '\n', r == '\r':
 			return ' '
 		case unicode.In(r, unicode.Cc, unicode.Cf), r&0xfffe == 0xfffe:

@@ -9,6 +9,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/pflag"
 
@@ -122,14 +123,14 @@ func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Optio
 		done()
 		fmt.Fprint(e.err, said.String())
 	}()
-	d.sheets = sheet.Compose(j.assembly, &j.report, j.results, o)
+	set := sheet.Plan(j.assembly, &j.report, j.results, o)
+	d.sheets = set.Sheets()
 	if was != nil {
 		if d.differs, err = j.against(was, d.sheets, o); err != nil {
 			return d, err
 		}
 	}
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, d.sheets)
+	pages, shop := set.Calculation(), set.ShopPages(d.sheets)
 	if err = j.judged(&said, d.sheets, slices.Concat(pages, shop), o); err != nil {
 		return d, err
 	}
@@ -143,21 +144,20 @@ func (j *job) drawn(e env, o sheet.Options, kinds map[string]bool, cad dxf.Optio
 // the set is written all the same, since what it says is as right as ever. Sheets are compared with each other
 // where the set is whole.
 func (j *job) judged(to io.Writer, sheets, pages []*render.Sheet, o sheet.Options) error {
-	var found []judge.Violation
-	if !o.Short && o.Sheet == "" {
-		var err error
-		if found, err = judge.Agree(sheets, j.assembly); err != nil {
-			return err
-		}
-	}
 	all := slices.Concat(sheets, pages)
-	more, errs := make([][]judge.Violation, len(all)), make([]error, len(all))
-	together.Each(len(all), func(i int) { more[i], errs[i] = judge.Layout(all[i]) })
+	parts, errs := make([][]judge.Violation, len(all)+1), make([]error, len(all)+1)
+	together.Each(len(parts), func(i int) {
+		switch {
+		case i > 0:
+			parts[i], errs[i] = judge.Layout(all[i-1])
+		case !o.Short && o.Sheet == "":
+			parts[i], errs[i] = judge.Agree(sheets, j.assembly)
+		}
+	})
 	if err := errors.Join(errs...); err != nil {
 		return err
 	}
-	found = append(found, slices.Concat(more...)...)
-	if len(found) > 0 {
+	if found := slices.Concat(parts...); len(found) > 0 {
 		fmt.Fprintf(to, "LAYOUT: %s, first: %v\n", count(len(found), "violation"), found[0])
 	}
 	return nil
@@ -198,11 +198,25 @@ func (j *job) files(sheets, shop, pages []*render.Sheet, kinds map[string]bool, 
 	if kinds["dxf"] {
 		all = append(all, drawings(sheets, cad)...)
 	}
+	drawn := map[*render.Sheet]func() ([]byte, error){} // once, for its file and for the page
 	for _, s := range sheets {
+		drawn[s] = sync.OnceValues(func() ([]byte, error) {
+			var b bytes.Buffer
+			err := svg.Write(&b, s, svg.Options{Inline: true})
+			return b.Bytes(), err
+		})
 		if kinds["svg"] {
-			all = append(all, output{s.ID + ".svg", func(w io.Writer) error { return svg.Write(w, s, svg.Options{}) }})
+			all = append(all, output{s.ID + ".svg", func(w io.Writer) error {
+				b, err := drawn[s]()
+				if err == nil {
+					_, err = w.Write(slices.Concat([]byte(svg.Declaration), b))
+				}
+				return err
+			}})
 		}
 	}
+	page := j.page(sheets)
+	page.Drawn = func(s *render.Sheet) ([]byte, error) { return drawn[s]() }
 	all = append(all,
 		output{"checks.json", func(w io.Writer) error {
 			return j.report.WriteJSON(w, j.header(nil))
@@ -210,7 +224,7 @@ func (j *job) files(sheets, shop, pages []*render.Sheet, kinds map[string]bool, 
 		output{"calculation.txt", func(w io.Writer) error { return j.report.WriteText(w, j.header(nil), j.spec.Project.System) }},
 		output{"calculation.html", func(w io.Writer) error { return html.WriteReport(w, j.calculation()) }},
 		output{"schedule.csv", j.schedule},
-		output{"index.html", func(w io.Writer) error { return html.Write(w, j.page(sheets)) }},
+		output{"index.html", func(w io.Writer) error { return html.Write(w, page) }},
 	)
 	out, errs := make([]file, len(all)), make([]error, len(all))
 	together.Each(len(all), func(i int) {

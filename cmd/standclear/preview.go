@@ -186,23 +186,14 @@ func (v *follower) keep(key string, heat *thermal.Result) {
 
 // model is a job as the page shows it.
 func (j *job) model(doing string) preview.Model {
-	o := sheet.Options{Version: version, Heat: j.heat}
+	set := sheet.Plan(j.assembly, &j.report, j.results, sheet.Options{Version: version, Heat: j.heat})
 	m := preview.Model{Doing: doing, Draw: func(id string) ([]byte, error) {
-		one := o
-		one.Sheet = id
 		var b bytes.Buffer
-		for _, s := range sheet.Compose(j.assembly, &j.report, j.results, one) {
-			if s.ID != id {
-				continue // the next page of a sheet
-			}
-			if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
-				return nil, err
-			}
-		}
-		return b.Bytes(), nil
+		err := svg.Write(&b, set.Page(id), svg.Options{Inline: true})
+		return b.Bytes(), err
 	}}
 	var ids []string
-	for _, e := range sheet.Index(j.assembly, &j.report, j.results, o) {
+	for _, e := range set.Index() {
 		m.Sheets = append(m.Sheets, preview.Entry(e))
 		ids = append(ids, e.ID)
 	}

@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"standclear/detail"
 	"standclear/detail/check"
-	"standclear/detail/check/strength"
 	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
@@ -16,9 +14,8 @@ import (
 // Calculation returns the calculation as upright pages, Letter or A4: cautions, then group by group every
 // step with its formula, numbers, result, limit and clause, the figures where they belong, and what it
 // rests on. Pages are numbered C-001 on.
-func Calculation(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, version: o.Version, seen: &pictures{}}
-	b := newBook(w)
+func (s *Set) Calculation() []*render.Sheet {
+	b := newBook(s.w.twin())
 	b.intro()
 	for g := check.Loads; g <= check.Scope; g++ {
 		b.group(g)

@@ -17,13 +17,13 @@ func (w *writer) dataPages() int {
 type paging struct{ pages, tight int }
 
 // fewest is the number of pages of a size, up to five, on which what draw draws fits; one where it does not, for a
-// larger size.
+// larger size. Draw is asked for nothing else, so that what only makes a page look better is left out.
 func (w *writer) fewest(id, size string, draw func(*render.Sheet, layoutOf) (string, bool)) int {
-	defer func(page int) { w.page = page }(w.page)
+	defer func(page int) { w.page, w.counting = page, false }(w.page)
 	if w.paging == nil {
 		w.paging = map[string]paging{}
 	}
-	w.page = 0
+	w.page, w.counting = 0, true
 	for n := 1; n <= 5; n++ {
 		for tight := range 4 {
 			w.paging[id] = paging{n, tight}
@@ -71,7 +71,7 @@ func (w *writer) dataSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		return all
 	}
 	under, fits := w.facts(narrow, facts, lettered)
-	fits = level(of, pages, len(pages) > 1, func(of []columnAt) bool {
+	fits = level(of, pages, len(pages) > 1 && !w.counting, func(of []columnAt) bool {
 		flow := columnsFrom(of)
 		for _, t := range lettered(append(w.checkTables(wide), w.restTables(wide)[under:]...)) {
 			flow.add(t)
@@ -99,7 +99,7 @@ func (w *writer) facts(of []columnAt, width float64, lettered func([]*table) []*
 	var flow column
 	low := 0.0
 	for under = either(n > 1, len(w.restTables(width)), 0); under >= 0 && !fits; under-- {
-		fits = level(of, page, n > 1, func(of []columnAt) bool {
+		fits = level(of, page, n > 1 && !w.counting, func(of []columnAt) bool {
 			flow = columnsFrom(of)
 			low = flow.top
 			for _, t := range lettered(append(w.dataTables(width), w.restTables(width)[:under]...)) {

@@ -29,7 +29,7 @@ func (w *writer) figuresOf(g check.Group, width float64) []figure {
 
 // Figures returns the sketches of a group of checks, each as a sheet of its own size.
 func Figures(a *detail.Assembly, r *check.Report, res strength.Results, g check.Group) []*render.Sheet {
-	w := &writer{a: a, report: r, results: res, seen: &pictures{}}
+	w := newWriter(a, r, res, Options{})
 	var out []*render.Sheet
 	for i, f := range w.figuresOf(g, 150) {
 		p := f.view.paper().Grow(2)

@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
+
 	"standclear/geom"
 	"standclear/render"
 )
@@ -10,12 +12,14 @@ import (
 // bearing at the foot, shear at the rim.
 func (w *writer) freeBody(width float64) *composer {
 	c, _ := w.choose(0, 4, 10, geom.Vec{X: width, Y: 170}, func(k float64) *composer {
-		c := w.composer(k)
-		c.noteWidth = 34
-		w.freeBodyLines(c)
-		c.finish()
-		c.title("1", "FREE BODY OF ONE BLOCK", w.scale(k).Text)
-		return c
+		return w.composed(fmt.Sprint("free body", k), func() *composer {
+			c := w.composer(k)
+			c.noteWidth = 34
+			w.freeBodyLines(c)
+			c.finish()
+			c.title("1", "FREE BODY OF ONE BLOCK", w.scale(k).Text)
+			return c
+		})
 	})
 	return c
 }

@@ -251,7 +251,7 @@ func sideBySide(a, b [3]geom.Vec, k float64) float64 {
 func (l *ladder) choices(r rung, x float64) []choice {
 	c := l.c
 	lo, hi := c.object.Min.Y-c.mm(120), c.object.Max.Y
-	var out []choice
+	out := make([]choice, 0, int((hi-lo)/c.mm(rungStep))+1)
 	for y := lo; y <= hi; y += c.mm(rungStep) {
 		b := geom.BoxOf(geom.Vec{X: x, Y: y - c.mm(r.down-0.4)}, geom.Vec{X: x + l.out*c.mm(l.width), Y: y + c.mm(r.up-0.4)})
 		if l.ink.in(b) > 0 {
@@ -306,7 +306,7 @@ func (l *ladder) lead(r rung, x, y float64, look bool) choice {
 	if math.IsInf(best.cost, 1) { // no slope reaches: straight
 		p := r.points[0]
 		best.leader, best.cost = [3]geom.Vec{p, {X: foot.X - l.out*c.mm(run), Y: foot.Y}, foot}, 3*clash
-		for k := range 2 {
+		for k := 0; k < 2 && look; k++ {
 			best.cost += clash * float64(l.taken.spoils(best.leader[k], best.leader[k+1], c.mm(0.6)))
 		}
 	}

@@ -11,19 +11,8 @@ import (
 	"standclear/render"
 )
 
-// ledgerPages: the pieces and their holes, then the ledger at a block and its joists. How to make it stands on the
-// first where that has room for it on the smallest size, else on the second.
-func (w *writer) ledgerPages() int {
-	defer func() { w.tight = 0 }()
-	for w.making = range 2 {
-		for w.tight = range 4 {
-			if _, _, ok := w.ledgerFirst(w.room(sheetOf(w.shopSizes()[0]))); ok {
-				return 2
-			}
-		}
-	}
-	return 2
-}
+// ledgerPages: the pieces, their holes and how to make them, then the ledger at a block and its joists.
+func (w *writer) ledgerPages() int { return 2 }
 
 // ledgerFirst returns the strips and the tables under them, at the largest scale at which a room holds both.
 func (w *writer) ledgerFirst(room geom.Box) (strips []*composer, under []render.Item, ok bool) {

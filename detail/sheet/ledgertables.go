@@ -12,14 +12,13 @@ import (
 	"standclear/render"
 )
 
-// ledgerTables are the pieces of the ledger and its holes; detailTables its distances and its joists. How to make it
-// goes with the ones or the others.
+// ledgerTables are the pieces of the ledger, its holes and how to make it; detailTables its distances and its joists.
 func (w *writer) ledgerTables(width float64) []*table {
-	return slices.Concat([]*table{w.pieceTable(width), w.ledgerHoleTable(width)}, []*table{w.ledgerNotes(width)}[w.making:])
+	return []*table{w.pieceTable(width), w.ledgerHoleTable(width), w.ledgerNotes(width)}
 }
 
 func (w *writer) detailTables(width float64) []*table {
-	return slices.Concat([]*table{w.ledgerDistances(width), w.joistTable(width)}, []*table{w.ledgerNotes(width)}[1-w.making:])
+	return []*table{w.ledgerDistances(width), w.joistTable(width)}
 }
 
 // pieceTable lists the pieces of the ledger.

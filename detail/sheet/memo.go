@@ -27,3 +27,23 @@ func (m *memo[K, V]) of(k K, find func() V) V {
 	m.lock.Unlock()
 	return v
 }
+
+// kept holds things by name, each made the first time it is asked for. The zero value is ready.
+type kept[V any] struct {
+	lock sync.Mutex
+	made map[string]func() V
+}
+
+func (k *kept[V]) of(name string, find func() V) V {
+	k.lock.Lock()
+	if k.made == nil {
+		k.made = map[string]func() V{}
+	}
+	v, ok := k.made[name]
+	if !ok {
+		v = sync.OnceValue(find)
+		k.made[name] = v
+	}
+	k.lock.Unlock()
+	return v()
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"standclear/detail"
+	"standclear/detail/together"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -17,10 +18,17 @@ const planOrigin = "left end of ledger x outer face of sheathing, outside down"
 func (w *writer) planSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	room := w.room(l)
 	v := view.FromAbove(w.planCut())
-	whole := w.once("plan", func() view.Picture { return view.Cut(w.a, v, w.planOptions(w.planWindow())) })
-	c, fits := w.choose(w.a.Spec.Sheets.Plan, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.52}, func(k float64) *composer { return w.plan(whole, k) })
 	b := w.sectionBlock()
-	part := w.once("plan at a block", func() view.Picture { return view.Cut(w.a, v, w.planOptions(w.blockWindow(b))) })
+	var whole, part view.Picture
+	together.Each(2, func(i int) {
+		p, name, win := &whole, "plan", w.planWindow()
+		if i > 0 {
+			p, name, win = &part, "plan at a block", w.blockWindow(b)
+		}
+		*p = w.once(name, func() view.Picture { return view.Cut(w.a, v, w.planOptions(win)) })
+		p.Ready(w.a.Spec.Project.System)
+	})
+	c, fits := w.choose(w.a.Spec.Sheets.Plan, 8, 24, geom.Vec{X: room.W(), Y: room.H() * 0.52}, func(k float64) *composer { return w.plan(whole, k) })
 	t := w.partTable()
 	below := room.H() - c.paper().H() - 14
 	d, ok := w.choose(0, 4, 10, geom.Vec{X: room.W() - t.total() - 20, Y: below}, func(k float64) *composer { return w.blockPlan(part, b, k) })

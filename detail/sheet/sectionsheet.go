@@ -6,6 +6,7 @@ import (
 
 	"standclear/detail"
 	"standclear/detail/sheet/judge"
+	"standclear/detail/together"
 	"standclear/detail/view"
 	"standclear/geom"
 	"standclear/render"
@@ -23,29 +24,40 @@ func (w *writer) sectionSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	between.Leave[detail.Wrap], between.Leave[detail.Patch] = true, true // of the block beyond
 	mid := w.once(fmt.Sprint("section between, ", w.tight), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutBetween()), between) })
 	room := w.room(l)
-	var views []*composer
-	c, fits := w.choose(w.a.Spec.Sheets.Section, 2, 8, geom.Vec{X: room.W(), Y: room.H()}, func(k float64) *composer {
-		var c *composer
-		for _, a := range []arrangement{{0, false}, {0, true}} {
-			views = w.sections(at, mid, b, k, a)
-			if c = row(views); c.extent.W() <= room.W()*k && c.extent.H() <= room.H()*k {
-				return c
+	holds := func(c *composer) bool { return c.extent.W() <= room.W()*c.k && c.extent.H() <= room.H()*c.k }
+	larger := func(k float64) []*composer { // with the block once more, larger, where there is room for it
+		for _, a := range []arrangement{{2, false}, {2, true}, {1, false}, {1, true}} {
+			if of := w.sections(at, mid, b, k, a); len(of) > 2 && holds(row(of)) && w.sound(s, of[2]) {
+				return of
 			}
 		}
-		return c
-	})
-	if fits { // what room is left shows the block larger
-		for _, a := range []arrangement{{2, false}, {2, true}, {1, false}, {1, true}} {
-			if more := w.sections(at, mid, b, c.k, a); len(more) > 2 {
-				if r := row(more); r.extent.W() <= room.W()*c.k && r.extent.H() <= room.H()*c.k && w.sound(s, more[2]) {
-					views = more
-					break
+		return nil
+	}
+	var views []*composer
+	asked := w.a.Spec.Sheets.Section
+	given := asked != 0 && !w.free
+	if given {
+		views = larger(asked)
+	}
+	fits := views != nil // then without it too
+	if !fits {
+		_, fits = w.choose(asked, 2, 8, geom.Vec{X: room.W(), Y: room.H()}, func(k float64) (c *composer) {
+			for _, a := range []arrangement{{0, false}, {0, true}} {
+				views = w.sections(at, mid, b, k, a)
+				if c = row(views); holds(c) {
+					return c
 				}
+			}
+			return c
+		})
+		if fits && !given {
+			if more := larger(views[0].k); more != nil {
+				views = more
 			}
 		}
 	}
 	w.beside(s, room, views, []string{"1", "2", "3"}, []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS", headTitle})
-	return w.scale(c.k).Text, fits
+	return w.scale(views[0].k).Text, fits
 }
 
 // sound reports whether a view keeps the hard rules by itself: what is only shown once more is left out before it
@@ -79,8 +91,21 @@ func (w *writer) sections(at, mid view.Picture, b int, k float64, a arrangement)
 		h := w.headWindow(b, a.head == 2)
 		win = &h
 	}
-	one := w.composed(fmt.Sprint("at a block", k, w.tight, a.head), func() *composer { return w.sectionAt(at, b, k, win) })
-	two := w.composed(fmt.Sprint("between", k, w.tight), func() *composer { return w.sectionBetween(mid, k) })
+	var one, two, three *composer
+	w.airPath() // found before it is asked for at the same time
+	together.Each(3, func(i int) {
+		switch {
+		case i == 0:
+			one = w.composed(fmt.Sprint("at a block", k, w.tight, a.head), func() *composer { return w.sectionAt(at, b, k, win) })
+		case i == 1:
+			two = w.composed(fmt.Sprint("between", k, w.tight), func() *composer { return w.sectionBetween(mid, k) })
+		case a.head > 0:
+			o := w.sectionOptions()
+			o.Window = *win
+			head := w.once(fmt.Sprint("block enlarged ", a.head), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), o) })
+			three = w.composed(fmt.Sprint("enlarged", large, w.tight, a.head), func() *composer { return w.headView(head, b, large) })
+		}
+	})
 	views := []*composer{one, two}
 	titles := []string{w.blockTitle(b), "SECTION BETWEEN BLOCKS"}
 	low := math.Min(one.extent.Min.Y, two.extent.Min.Y)
@@ -97,10 +122,6 @@ func (w *writer) sections(at, mid view.Picture, b int, k float64, a arrangement)
 	if a.head == 0 {
 		return views
 	}
-	o := w.sectionOptions()
-	o.Window = *win
-	head := w.once(fmt.Sprint("block enlarged ", a.head), func() view.Picture { return view.Cut(w.a, view.AcrossWall(w.cutAtBlock(b)), o) })
-	three := w.composed(fmt.Sprint("enlarged", large, w.tight, a.head), func() *composer { return w.headView(head, b, large) })
 	three.title("3", headTitle, w.scale(large).Text)
 	return append(views, three)
 }

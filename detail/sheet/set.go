@@ -5,12 +5,10 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 	"strings"
-	"sync"
 
 	"standclear/detail"
 	"standclear/detail/check"
@@ -19,7 +17,6 @@ import (
 	"standclear/detail/check/thermal"
 	"standclear/detail/sheet/judge"
 	"standclear/detail/stock"
-	"standclear/detail/together"
 	"standclear/detail/unit"
 	"standclear/detail/view"
 	"standclear/geom"
@@ -49,33 +46,24 @@ func Names(o Options) []string {
 // Entry names one page of a set.
 type Entry struct{ ID, Title string }
 
-// Index lists the pages that Compose draws of a set, in order, without drawing them.
-func Index(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []Entry {
-	var out []Entry
-	for _, p := range newWriter(a, r, res, o).pages() {
-		out = append(out, Entry{p.id, p.title})
-	}
-	return out
-}
-
 // writer composes one set.
 type writer struct {
-	a       *detail.Assembly
-	report  *check.Report
-	results strength.Results
-	version string
-	tight   int  // 0 wide notes and views, to 3 narrow
-	free    bool // of the scales asked for: no sheet holds them
-	sparse  bool // leaves out what other sheets say too: nothing else keeps the rules
-	short   bool
-	leaf    bool              // composes shop pages
-	keyed   bool              // with keynotes where a view could have words
-	making  int               // page of S-503 that says how to make the ledger, from 0
-	page    int               // of a sheet that takes several pages, from 0
-	paging  map[string]paging // of the sheets that go on over pages, once they have counted them
-	seen    *pictures
-	made    map[string]*composer
-	air     *air.Path // nil until it is asked for
+	a        *detail.Assembly
+	report   *check.Report
+	results  strength.Results
+	version  string
+	tight    int  // 0 wide notes and views, to 3 narrow
+	free     bool // of the scales asked for: no sheet holds them
+	sparse   bool // leaves out what other sheets say too: nothing else keeps the rules
+	short    bool
+	leaf     bool              // composes shop pages
+	keyed    bool              // with keynotes where a view could have words
+	page     int               // of a sheet that takes several pages, from 0
+	counting bool              // asks only whether a page fits
+	paging   map[string]paging // of the sheets that go on over pages, once they have counted them
+	seen     *kept[view.Picture] // of the whole set: its sheets are drawn at the same time
+	made     kept[*composer]
+	air      *air.Path // nil until it is asked for
 
 	heat     *thermal.Result
 	heatSeen map[int][2]*heatCut                  // by tight
@@ -84,42 +72,23 @@ type writer struct {
 	bored    map[*detail.Part][]detail.LedgerHole // of the pieces of the ledger
 }
 
-// pictures are those of the whole set by name; sheets are drawn at the same time.
-type pictures struct {
-	sync.Mutex
-	drawn map[string]func() view.Picture
+func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
+	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
 }
 
-func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
-	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &pictures{}}
+// twin returns a writer of the same set that can draw at the same time.
+func (w *writer) twin() *writer {
+	return &writer{a: w.a, report: w.report, results: w.results, version: w.version, heat: w.heat, short: w.short, seen: w.seen, paging: w.paging}
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
 // every size of sheet. What depends on more has more in its name.
-func (w *writer) once(name string, draw func() view.Picture) view.Picture {
-	w.seen.Lock()
-	if w.seen.drawn == nil {
-		w.seen.drawn = map[string]func() view.Picture{}
-	}
-	p, ok := w.seen.drawn[name]
-	if !ok {
-		p = sync.OnceValue(draw)
-		w.seen.drawn[name] = p
-	}
-	w.seen.Unlock()
-	return p()
-}
+func (w *writer) once(name string, draw func() view.Picture) view.Picture { return w.seen.of(name, draw) }
 
 // composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
 // copy is not there the next time.
 func (w *writer) composed(name string, compose func() *composer) *composer {
-	if w.made == nil {
-		w.made = map[string]*composer{}
-	}
-	if w.made[name] == nil {
-		w.made[name] = compose()
-	}
-	c := *w.made[name]
+	c := *w.made.of(name, compose)
 	c.items, c.legend = slices.Clone(c.items), slices.Clone(c.legend)
 	return &c
 }
@@ -149,36 +118,6 @@ var paged = map[string]struct {
 	"S-702": {(*writer).checkPages, (*writer).checkLayout, ""},
 }
 
-// page is one page of a planned sheet, the first being 0.
-type page struct {
-	planned
-	of string // id of the planned sheet
-	no int
-}
-
-// pages lists the pages of the set in order; those of one sheet are numbered from 1 where there are several, from
-// 2 where the first keeps the name of the sheet.
-func (w *writer) pages() []page {
-	var out []page
-	for _, p := range w.index() {
-		n, q := 1, paged[p.id]
-		if q.count != nil {
-			n = q.count(w)
-		}
-		for i := range n {
-			pg := page{p, p.id, i}
-			if n > 1 && (i > 0 || q.then == "") {
-				pg.id = fmt.Sprintf("%s-%d", p.id, i+1)
-			}
-			if i > 0 && q.then != "" {
-				pg.title = q.then
-			}
-			out = append(out, pg)
-		}
-	}
-	return out
-}
-
 // index lists the sheets of the set in order.
 func (w *writer) index() []planned {
 	all := []planned{
@@ -203,37 +142,6 @@ func (w *writer) index() []planned {
 	return slices.DeleteFunc(all, func(p planned) bool {
 		return p.heat && w.heat == nil || w.short && !slices.Contains(shortSet, p.id)
 	})
-}
-
-// Compose returns the sheets of the set in order. Each takes the smallest of its sizes that holds it and keeps
-// the hard rules of drafting on it, first with wide notes and views, then with narrower ones. Where no size
-// holds a scale asked for, the scale gives way.
-func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Options) []*render.Sheet {
-	w := newWriter(a, r, res, o)
-	all := w.pages()
-	sheets := make([]*render.Sheet, len(all))
-	var groups [][]int // the pages of one sheet share what they hold
-	for i, p := range all {
-		switch {
-		case o.Sheet != "" && p.id != o.Sheet && p.of != o.Sheet:
-		case len(groups) > 0 && all[groups[len(groups)-1][0]].of == p.of:
-			groups[len(groups)-1] = append(groups[len(groups)-1], i)
-		default:
-			groups = append(groups, []int{i})
-		}
-	}
-	together.Each(len(groups), func(n int) {
-		own := newWriter(a, r, res, o)
-		own.seen, own.paging = w.seen, w.paging
-		for _, i := range groups[n] {
-			p := all[i]
-			own.page = p.no
-			s := own.draw(p, i+1, len(all))
-			s.Props = [][2]string{{"project", a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", a.Spec.Hash}, {"program", "standclear " + o.Version}}
-			sheets[i] = s
-		}
-	})
-	return slices.DeleteFunc(sheets, func(s *render.Sheet) bool { return s == nil })
 }
 
 // draw draws sheet n of so many. Where no size and no width of notes keeps every hard rule, the sheet that breaks

@@ -55,7 +55,8 @@ func composeAnew(t testing.TB, name string, sets ...string) set {
 	}
 	r, res := design.Check(a)
 	o := sheet.Options{Version: "test"}
-	return set{a, r, sheet.Compose(a, &r, res, o), sheet.Calculation(a, &r, res, o)}
+	p := sheet.Plan(a, &r, res, o)
+	return set{a, r, p.Sheets(), p.Calculation()}
 }
 
 // variants are the demos and changes that move things about on the sheets.

@@ -202,7 +202,7 @@ func TestShopPageNamesTheSheet(t *testing.T) {
 	}
 	r, res := design.Check(a)
 	all := ""
-	for _, p := range sheet.ShopPages(a, &r, res, sheet.Options{Version: "test", Sheet: "S-504"}, nil) {
+	for _, p := range sheet.Plan(a, &r, res, sheet.Options{Version: "test", Sheet: "S-504"}).ShopPages(nil) {
 		all += text(t, p)
 		if found, err := judge.Layout(p); err != nil || len(found) > 0 {
 			t.Errorf("%s: %v %v", p.ID, err, found)

@@ -6,9 +6,8 @@ import (
 	"strings"
 
 	"standclear/detail"
-	"standclear/detail/check"
-	"standclear/detail/check/strength"
 	"standclear/detail/sheet/judge"
+	"standclear/detail/together"
 	"standclear/detail/unit"
 	"standclear/geom"
 	"standclear/render"
@@ -17,25 +16,34 @@ import (
 // ShopPages returns the sheets a builder works from as pages of letter or A4 size, composed anew from the assembly at
 // the scales that such a page holds, printed on each: the survey, the block, the ledger, the lateral devices, the
 // schedules; those of the set that are such pages already stand among them as they are in the set.
-func ShopPages(a *detail.Assembly, r *check.Report, res strength.Results, o Options, set []*render.Sheet) []*render.Sheet {
-	w := newWriter(a, r, res, o)
-	w.leaf = true
-	b := &leaflet{w: w}
-	for _, p := range w.index() {
-		if o.Sheet != "" && o.Sheet != p.id {
-			continue
-		}
-		if q := paged[p.id]; q.layout != nil {
-			b.pages = append(b.pages, slices.DeleteFunc(slices.Clone(set), func(s *render.Sheet) bool { return !strings.HasPrefix(s.ID, p.id) })...)
-			continue
-		}
-		if fill := leaves[p.id]; fill != nil {
-			b.id, b.title, b.no = p.id, p.title, 0
+func (s *Set) ShopPages(set []*render.Sheet) []*render.Sheet {
+	sheets := s.w.index()
+	leaflets := make([]*leaflet, len(sheets))
+	together.Each(len(sheets), func(i int) {
+		p := sheets[i]
+		b := &leaflet{w: s.leafWriter(), id: p.id, title: p.title}
+		leaflets[i] = b
+		switch fill := leaves[p.id]; {
+		case s.only != "" && s.only != p.id:
+		case paged[p.id].layout != nil:
+			b.pages = slices.DeleteFunc(slices.Clone(set), func(s *render.Sheet) bool { return !strings.HasPrefix(s.ID, p.id) })
+		case fill != nil:
 			fill(b)
 		}
+	})
+	all := &leaflet{w: s.leafWriter()}
+	for _, b := range leaflets {
+		all.pages, all.own = append(all.pages, b.pages...), append(all.own, b.own...)
 	}
-	b.number()
-	return b.pages
+	all.number()
+	return all.pages
+}
+
+// leafWriter composes shop pages, which go on as far as they go.
+func (s *Set) leafWriter() *writer {
+	w := s.w.twin()
+	w.leaf, w.paging = true, nil
+	return w
 }
 
 const (

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"standclear/detail"
 	"standclear/detail/spec"
@@ -24,7 +25,7 @@ type place struct {
 
 // places are in the order one walks a house. What the table never defaults is always asked for; beside it
 // what a check rests on and what stands there to be seen.
-func places() []place {
+var places = sync.OnceValue(func() []place {
 	re := regexp.MustCompile
 	return []place{
 		{"INSIDE: RIM, FLOOR, CEILING", re(`^floor\.`), re(`^floor\.(finish|subfloor|bearing|plate|plate_width|strip|ceiling|rim\.(gravity|moisture)|joists\.(flange|depth|squash_blocks|direction)|backing\.)`)},
@@ -36,7 +37,7 @@ func places() []place {
 		{"TO ASK: SNOW, AIR, PESTS", re(`^(site|loads)\.`), re(`^(site\.(inside_humidity|ground_snow|above|termites|fire_interface|frost_depth)|loads\.(live|snow|wind))`)},
 		{"BLOCKS AND FASTENERS, AS DELIVERED", re(`^(blocks|fasteners)\.`), re(`^(blocks\.(height|width|moisture\.assembly)|fasteners\..*\.(length|hole|coating|washer\.size))`)},
 	}
-}
+})
 
 // surveyList returns the lines of every place, numbered 1.1, 1.2 ... 2.1 ...
 func (w *writer) surveyList() [][]surveyed {

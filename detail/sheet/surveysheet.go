@@ -23,8 +23,12 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 	side := math.Max(132, (room.W()-2*gap)*0.3)
 	list := w.surveyList()
 	half := (room.H() - gap) / 2
-	one, fitsOne := w.choose(0, 8, 48, geom.Vec{X: side, Y: room.H() - half*0.7}, func(k float64) *composer { return w.surveySection(list, k) })
-	two, fitsTwo := w.choose(0, 12, 96, geom.Vec{X: side, Y: half * 0.7}, func(k float64) *composer { return w.surveyElevation(list, k) })
+	one, fitsOne := w.choose(0, 8, 48, geom.Vec{X: side, Y: room.H() - half*0.7}, func(k float64) *composer {
+		return w.composed(fmt.Sprint("survey section", k, w.tight), func() *composer { return w.surveySection(list, k) })
+	})
+	two, fitsTwo := w.choose(0, 12, 96, geom.Vec{X: side, Y: half * 0.7}, func(k float64) *composer {
+		return w.composed(fmt.Sprint("survey elevation", k, w.tight, w.paging["G-003"].pages), func() *composer { return w.surveyElevation(list, k) })
+	})
 	a, b := one.paper(), two.paper()
 	x := room.Max.X - side
 	spare := math.Max(0, room.H()-a.H()-b.H()-16)
@@ -57,8 +61,8 @@ func (w *writer) surveySheet(s *render.Sheet, l layoutOf) (string, bool) {
 
 // fillSurvey sets the tables in columns, their rows as tall to write in as the room allows.
 func (w *writer) fillSurvey(pages []*render.Sheet, of []columnAt, width float64, list [][]surveyed) bool {
-	for row := 11.0; ; row = math.Max(row-0.5, w.surveyRow()) {
-		fits := level(of, pages, len(pages) > 1, func(of []columnAt) bool {
+	for row := either(w.counting, w.surveyRow(), 11); ; row = math.Max(row-0.5, w.surveyRow()) {
+		fits := level(of, pages, len(pages) > 1 && !w.counting, func(of []columnAt) bool {
 			f := columnsFrom(of)
 			for _, t := range w.surveyTables(list, width, row) {
 				if h := t.height(); h > f.y-f.foot && h <= f.top-f.foot {

@@ -14,10 +14,11 @@ import (
 
 // caps writes drawing capitals: the sign between sizes stays a small x, a unit keeps its case.
 func caps(s string) string {
-	s = strings.ToUpper(s)
-	s = strings.ReplaceAll(s, " X ", " x ")
-	return units.ReplaceAllStringFunc(s, func(u string) string {
-		return u[:len(u)-len(strings.TrimLeft(u, "0123456789. "))] + unitCase[strings.TrimLeft(u, "0123456789. ")]
+	return capitals.of(s, func() string {
+		t := strings.ReplaceAll(strings.ToUpper(s), " X ", " x ")
+		return units.ReplaceAllStringFunc(t, func(u string) string {
+			return u[:len(u)-len(strings.TrimLeft(u, "0123456789. "))] + unitCase[strings.TrimLeft(u, "0123456789. ")]
+		})
 	})
 }
 
@@ -61,6 +62,7 @@ type wrapping struct {
 }
 
 var (
+	capitals  memo[string, string]
 	heldWords memo[string, string]
 	wrapped   memo[wrapping, []string]
 )

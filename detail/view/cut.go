@@ -172,9 +172,17 @@ func (p *Picture) drawWhole(parts []*detail.Part, v geom.View, o Options) {
 	shadow = geom.Union(shadow)
 	p.shadow = shadow
 	for i := range p.Pieces {
-		if p.Pieces[i].Region.Bounds().Overlaps(shadow.Bounds()) {
-			p.Pieces[i].Region = geom.Subtract(p.Pieces[i].Region, shadow)
+		box := p.Pieces[i].Region.Bounds()
+		if !box.Overlaps(shadow.Bounds()) {
+			continue
 		}
+		var near geom.Region
+		for _, ring := range shadow {
+			if box.Grow(1).Overlaps(ring.Bounds()) {
+				near = append(near, ring)
+			}
+		}
+		p.Pieces[i].Region = geom.Subtract(p.Pieces[i].Region, near)
 	}
 	for _, e := range geom.Project(v, solids, geom.ProjectOptions{NoHidden: true}) {
 		for _, q := range p.clip([]geom.Path{e.Path}) {

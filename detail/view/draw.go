@@ -79,10 +79,7 @@ func (p *Picture) Draw(k float64, sys unit.System) []render.Item {
 	for _, c := range p.Pieces {
 		items = append(items, texture(c, p.View, k)...)
 	}
-	if p.drawn.outlines == nil {
-		p.drawn.seen, p.drawn.whole = p.strokes(sys)
-		p.drawn.outlines = p.outlinesOf(sys)
-	}
+	p.Ready(sys)
 	items = append(items, p.drawn.seen...)
 	items = append(items, p.drawn.outlines...)
 	items = append(items, p.drawn.whole...)
@@ -94,6 +91,14 @@ func (p *Picture) Draw(k float64, sys unit.System) []render.Item {
 		}
 	}
 	return items
+}
+
+// Ready works out what is the same at every scale, as the first Draw does.
+func (p *Picture) Ready(sys unit.System) {
+	p.drawn.once.Do(func() {
+		p.drawn.seen, p.drawn.whole = p.strokes(sys)
+		p.drawn.outlines = p.outlinesOf(sys)
+	})
 }
 
 func linePen(r detail.Role) render.Pen {
@@ -159,10 +164,20 @@ func (p *Picture) outlinesOf(sys unit.System) []render.Item {
 		}
 	}
 	sort.SliceStable(sides, func(i, j int) bool { return sides[i].Pen.Def().Weight > sides[j].Pen.Def().Weight })
+	var boxes []geom.Box
+	for _, q := range drawn {
+		boxes = append(boxes, q.Bounds().Grow(1))
+	}
 	for _, s := range sides {
-		for _, q := range geom.MergeAgainst([]geom.Path{s.Path}, drawn) {
+		var near []geom.Path
+		for i, b := range boxes {
+			if b.Overlaps(s.Path.Bounds()) {
+				near = append(near, drawn[i])
+			}
+		}
+		for _, q := range geom.MergeAgainst([]geom.Path{s.Path}, near) {
 			items = append(items, render.Stroke{Pen: s.Pen, Path: q, Tag: s.Tag})
-			drawn = append(drawn, q)
+			drawn, boxes = append(drawn, q), append(boxes, q.Bounds().Grow(1))
 		}
 	}
 	return items

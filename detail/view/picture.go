@@ -6,6 +6,8 @@
 package view
 
 import (
+	"sync"
+
 	"standclear/detail"
 	"standclear/geom"
 	"standclear/render"
@@ -71,7 +73,10 @@ type Picture struct {
 }
 
 // drawn are the strokes of a picture beside its textures and films.
-type drawn struct{ seen, outlines, whole []render.Item }
+type drawn struct {
+	once                  sync.Once
+	seen, outlines, whole []render.Item
+}
 
 // wholeRoles are never cut lengthwise (drafting convention: fasteners are shown whole).
 var wholeRoles = map[detail.Role]bool{

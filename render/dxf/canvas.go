@@ -44,7 +44,11 @@ func (c *canvas) put(e *entity, p render.Pen) error {
 	if !e.data.sound() {
 		return errors.New("a number is too large")
 	}
-	if len(strings.Join(e.remember, "")) > maxRemember {
+	remembered := 0
+	for _, s := range e.remember {
+		remembered += len(s)
+	}
+	if remembered > maxRemember {
 		return fmt.Errorf("what it should remember is longer than %d bytes", maxRemember)
 	}
 	e.layer, e.byBlock = c.layerOf(p), c.byBlock
@@ -52,7 +56,7 @@ func (c *canvas) put(e *entity, p render.Pen) error {
 		e.weight = def.Weight
 	}
 	if e.same != "" && e.kind != "LINE" {
-		e.same = fmt.Sprintf("%s %s %s", e.kind, e.layer, e.same)
+		e.same = e.kind + " " + e.layer + " " + e.same
 	}
 	c.into.items = append(c.into.items, e)
 	return nil
@@ -87,7 +91,7 @@ func (c *canvas) stroke(s render.Stroke) error {
 		c.into.drop("stroke of no length on " + c.layerOf(s.Pen))
 		return nil
 	}
-	e.order, e.remember, e.box = strokeOrder(s.Pen), tagged(s.Tag), boxOf(p)
+	e.order, e.remember, e.box = strokeOrder(s.Pen), c.tagged(s.Tag), boxOf(p)
 	return c.put(e, s.Pen)
 }
 
@@ -112,7 +116,7 @@ func shape(p geom.Path) *entity {
 }
 
 func line(a, b geom.Vec) *entity {
-	return &entity{kind: "LINE", same: edge(a, b), data: tags{}.class("AcDbLine").point(10, a).point(11, b)}
+	return &entity{kind: "LINE", same: edge(a, b), data: make(tags, 0, 7).class("AcDbLine").point(10, a).point(11, b)}
 }
 
 func arcEntity(r arc) *entity {
@@ -139,18 +143,19 @@ func chain(p geom.Path) *entity {
 	if p.Closed {
 		closed = 1
 	}
-	e.data = tags{}.class("AcDbPolyline").int(90, len(p.V)).int(70, closed).real(43, 0)
+	e.data = make(tags, 0, 4+3*len(p.V)).class("AcDbPolyline").int(90, len(p.V)).int(70, closed).real(43, 0)
 	for i, v := range p.V {
 		e.data = e.data.xy(10, v.Vec)
 		if v.Bulge != 0 && (p.Closed || i < len(p.V)-1) {
 			e.data = e.data.real(42, v.Bulge)
 		}
 	}
-	var all []string
+	all := make([]string, 0, len(p.V))
 	pieces(p, func(a, b geom.Vertex) {
-		all = append(all, piece(a, b.Vec))
+		n := piece(a, b.Vec)
+		all = append(all, n)
 		if a.Bulge == 0 {
-			e.edges = append(e.edges, edge(a.Vec, b.Vec))
+			e.edges = append(e.edges, straightAlong+n)
 		}
 	})
 	slices.Sort(all)

@@ -42,7 +42,7 @@ type document struct {
 
 func newDocument(u render.Unit) *document {
 	d := &document{unit: u, layers: render.OwnLayers(), figures: map[figureKey]*figure{}, heads: map[string]handle{}}
-	d.names.layers = map[string]render.Layer{}
+	d.names = used{layers: map[string]render.Layer{}, named: map[placed]string{}, told: map[render.Tag][]string{}}
 	for _, t := range tableNames {
 		d.heads[t] = d.next()
 	}
@@ -147,31 +147,28 @@ func (d *document) finish() {
 
 // write sends the whole file to w.
 func (d *document) write(w *bufio.Writer) {
-	section := func(name string, body tags) {
+	section := func(name string, body func(w *bufio.Writer)) {
 		tags{}.str(0, "SECTION").str(2, name).write(w)
-		body.write(w)
+		body(w)
 		tags{}.str(0, "ENDSEC").write(w)
 	}
-	section("HEADER", d.header())
-	section("CLASSES", classes())
-	section("TABLES", d.tables)
-	section("BLOCKS", d.blockSection())
-	section("ENTITIES", d.entitySection())
-	section("OBJECTS", d.objects)
+	section("HEADER", d.header().write)
+	section("CLASSES", classes().write)
+	section("TABLES", d.tables.write)
+	section("BLOCKS", d.writeBlocks)
+	section("ENTITIES", d.writeEntities)
+	section("OBJECTS", d.objects.write)
 	tags{}.str(0, "EOF").write(w)
 }
 
-func (d *document) blockSection() tags {
-	var t tags
+func (d *document) writeBlocks(w *bufio.Writer) {
 	for _, b := range d.blocks {
-		t = append(t, b.edge("BLOCK", b.begin, "AcDbBlockBegin")...)
-		t = t.str(2, b.name).int(70, b.flags).point(10, geom.Vec{}).str(3, b.name).str(1, "")
+		b.edge("BLOCK", b.begin, "AcDbBlockBegin").str(2, b.name).int(70, b.flags).point(10, geom.Vec{}).str(3, b.name).str(1, "").write(w)
 		if !b.separated {
-			t = append(t, b.entities()...)
+			b.writeEntities(w)
 		}
-		t = append(t, b.edge("ENDBLK", b.end, "AcDbBlockEnd")...)
+		b.edge("ENDBLK", b.end, "AcDbBlockEnd").write(w)
 	}
-	return t
 }
 
 // edge returns the opening of the record that begins or ends the block.
@@ -183,23 +180,19 @@ func (b *block) edge(kind string, h handle, class string) tags {
 	return t.str(8, "0").class(class)
 }
 
-func (b *block) entities() tags {
-	var t tags
+func (b *block) writeEntities(w *bufio.Writer) {
 	for _, e := range b.items {
-		t = append(t, e.tags(b.record, b.paper)...)
+		e.write(w, b.record, b.paper)
 	}
-	return t
 }
 
-// entitySection holds model space and the first layout; the others stand in their blocks.
-func (d *document) entitySection() tags {
-	var t tags
+// writeEntities writes model space and the first layout; the others stand in their blocks.
+func (d *document) writeEntities(w *bufio.Writer) {
 	for _, b := range d.blocks {
 		if b.separated {
-			t = append(t, b.entities()...)
+			b.writeEntities(w)
 		}
 	}
-	return t
 }
 
 // extent returns the box of model space in the file's unit; the first sheet when that is empty.

@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"bufio"
 	"slices"
 
 	"standclear/geom"
@@ -44,9 +45,9 @@ type entity struct {
 	handle handle
 }
 
-// tags returns the whole record, its parts included.
-func (e *entity) tags(owner handle, paper bool) tags {
-	t := tags{}.str(0, e.kind).ref(5, e.handle).ref(330, owner).class("AcDbEntity")
+// write sends the whole record to w, its parts included.
+func (e *entity) write(w *bufio.Writer, owner handle, paper bool) {
+	t := make(tags, 0, 16).str(0, e.kind).ref(5, e.handle).ref(330, owner).class("AcDbEntity")
 	if paper {
 		t = t.int(67, 1)
 	}
@@ -54,18 +55,19 @@ func (e *entity) tags(owner handle, paper bool) tags {
 	if e.byBlock {
 		t = t.int(62, 0)
 	}
-	t = append(t, e.data...)
-	t = append(t, e.override...)
+	t.write(w)
+	e.data.write(w)
+	e.override.write(w)
 	if len(e.remember) > 0 {
-		t = t.str(1001, appName)
+		t = t[:0].str(1001, appName)
 		for _, s := range e.remember {
 			t = t.str(1000, s)
 		}
+		t.write(w)
 	}
 	for _, p := range e.parts {
-		t = append(t, p.tags(e.handle, paper)...)
+		p.write(w, e.handle, paper)
 	}
-	return t
 }
 
 // block is a named set of entities: a symbol, the picture of a dimension, model space, a layout.

@@ -18,7 +18,7 @@ func (c *canvas) fill(f render.Fill) error {
 		c.into.drop("fill of no area on " + c.layerOf(f.Pen))
 		return nil
 	}
-	e := &entity{kind: "HATCH", order: solids, remember: tagged(f.Tag)}
+	e := &entity{kind: "HATCH", order: solids, remember: c.tagged(f.Tag)}
 	title, solid, style := "SOLID", 1, 1 // style of a pattern: 1 predefined, 2 our own
 	if f.Pattern != nil {
 		e.order, title, solid, style = patterns, name(f.Pattern.Name), 0, 2

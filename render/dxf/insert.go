@@ -128,7 +128,7 @@ func (c *canvas) insert(in render.Insert) error {
 	if scale == 0 {
 		scale = 1
 	}
-	e := &entity{kind: "INSERT", order: symbols, remember: tagged(in.Tag), inner: f.block}
+	e := &entity{kind: "INSERT", order: symbols, remember: c.tagged(in.Tag), inner: f.block}
 	at := c.frame.at(in.At)
 	attributes, err := c.attributes(in, f, scale)
 	if err != nil {

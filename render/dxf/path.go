@@ -1,9 +1,9 @@
 package dxf
 
 import (
+	"bytes"
 	"math"
 	"strconv"
-	"strings"
 
 	"standclear/geom"
 )
@@ -159,24 +159,31 @@ func area(p geom.Path) float64 {
 
 // spot names a place to five decimals: two things are repeats when their places have one name.
 func spot(ps ...geom.Vec) string {
-	var b strings.Builder
-	for _, p := range ps {
-		for _, v := range []float64{p.X, p.Y} {
-			b.WriteString(strconv.FormatInt(int64(math.Round(v*1e5)), 10))
-			b.WriteByte(' ')
-		}
-	}
-	return b.String()
+	var buf [128]byte
+	return string(appendSpots(buf[:0], ps...))
 }
 
+func appendSpots(b []byte, ps ...geom.Vec) []byte {
+	for _, p := range ps {
+		for _, v := range [2]float64{p.X, p.Y} {
+			b = append(strconv.AppendInt(b, int64(math.Round(v*1e5)), 10), ' ')
+		}
+	}
+	return b
+}
+
+// straightAlong opens the name of a straight line between two places.
+const straightAlong = "LINE "
+
 // edge names the straight line between two places, whichever way it runs.
-func edge(a, b geom.Vec) string { return "LINE " + piece(geom.Vertex{Vec: a}, b) }
+func edge(a, b geom.Vec) string { return straightAlong + piece(geom.Vertex{Vec: a}, b) }
 
 // piece names the segment from a to b, whichever way it runs.
 func piece(a geom.Vertex, b geom.Vec) string {
-	from, to := spot(a.Vec), spot(b)
-	if from > to {
+	var one, other [128]byte
+	from, to := appendSpots(one[:0], a.Vec), appendSpots(other[:0], b)
+	if bytes.Compare(from, to) > 0 {
 		from, to, a.Bulge = to, from, -a.Bulge
 	}
-	return from + to + spot(geom.Vec{X: a.Bulge})
+	return string(appendSpots(append(from, to...), geom.Vec{X: a.Bulge}))
 }

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"math"
+	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -186,6 +188,24 @@ func TestDecimal(t *testing.T) {
 	}
 	if got := decimal(math.NaN()); got != notANumber {
 		t.Errorf("NaN: %s", got)
+	}
+}
+
+// The short way prints what the shortest form of the rounded number is.
+func TestBillionths(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(1, 2))
+	for range 20000 {
+		v := math.Round(math.Ldexp(rnd.Float64()-0.5, rnd.IntN(40)-20)*1e9) / 1e9
+		want := strconv.FormatFloat(v+0, 'f', -1, 64)
+		if v == 0 {
+			want = "0"
+		}
+		if !strings.Contains(want, ".") {
+			want += ".0"
+		}
+		if got := decimal(v); got != want {
+			t.Fatalf("decimal(%v) = %s, want %s", v, got, want)
+		}
 	}
 }
 

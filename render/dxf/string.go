@@ -41,16 +41,36 @@ func sign(r rune) string {
 
 // clean makes user text safe for a value that is not drawn: names in it, extended data.
 func clean(s string) string {
+	if simple(s) {
+		return s
+	}
 	return strings.Join(atoms(s, nil), "")
 }
 
 // plain makes user text safe for single-line text.
 func plain(s string) string {
+	if simple(s) {
+		return s
+	}
 	return strings.Join(atoms(s, sign), "")
+}
+
+// simple reports whether every character of s stands for itself wherever it is written.
+func simple(s string) bool {
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c < ' ', c > '~', c == '^', c == '%', c == '\\', c == '{', c == '}':
+			return false
+		}
+	}
+	return true
 }
 
 // paragraph makes user text safe for paragraph text, in pieces that must not be cut.
 func paragraph(s string) []string {
+	if simple(s) {
+		return strings.Split(s, "")
+	}
 	return atoms(s, func(r rune) string {
 		switch r {
 		case '\\', '{', '}':

@@ -86,9 +86,13 @@ func isReal(code int) bool {
 // write sends the run to w, which keeps its first error.
 func (t tags) write(w *bufio.Writer) {
 	for _, g := range t {
-		code := strconv.Itoa(g.code)
-		w.WriteString("   "[min(len(code), 3):])
-		w.WriteString(code)
+		switch { // to the right of three places
+		case g.code < 10:
+			w.WriteString("  ")
+		case g.code < 100:
+			w.WriteByte(' ')
+		}
+		w.Write(strconv.AppendInt(w.AvailableBuffer(), int64(g.code), 10))
 		w.WriteByte('\n')
 		w.WriteString(g.value)
 		w.WriteByte('\n')
@@ -110,9 +114,29 @@ func decimal(v float64) string {
 	if math.IsNaN(v) || math.Abs(v) > limit {
 		return notANumber
 	}
+	if n := math.Round(v * 1e9); math.Abs(n) < 1e15 {
+		return billionths(int64(n))
+	}
 	s := strconv.FormatFloat(round(v), 'f', -1, 64)
 	if !strings.Contains(s, ".") {
 		s += ".0"
 	}
 	return s
+}
+
+// billionths prints n/1e9 as decimal does: up to fifteen digits name one number, so that the shortest form is the one
+// without zeros at its end.
+func billionths(n int64) string {
+	var buf [24]byte
+	b := buf[:0]
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = append(strconv.AppendInt(b, n/1e9, 10), '.')
+	for n %= 1e9; ; {
+		b = append(b, byte('0'+n/1e8))
+		if n = n % 1e8 * 10; n == 0 {
+			return string(b)
+		}
+	}
 }

@@ -10,6 +10,8 @@ import (
 // used collects what the entities refer to, so that the tables hold that and no more.
 type used struct {
 	layers    map[string]render.Layer
+	named     map[placed]string       // the layer of a pen, once it was asked for
+	told      map[render.Tag][]string // what is remembered of a part
 	dimStyles []dimStyle
 	notes     bool // text styles
 	bold      bool
@@ -50,13 +52,23 @@ func (d *document) each(fn func(*entity)) {
 	}
 }
 
+// placed is a pen on a sheet.
+type placed struct {
+	sheet *render.Sheet
+	pen   render.Pen
+}
+
 // layer returns the layer of the pen on a sheet.
 func (d *document) layer(s *render.Sheet, p render.Pen) string {
+	if n, ok := d.names.named[placed{s, p}]; ok {
+		return n
+	}
 	l := d.layers[p]
 	n := name(l.On(s))
 	if _, ok := d.names.layers[n]; !ok {
 		d.names.layers[n] = l
 	}
+	d.names.named[placed{s, p}] = n
 	return n
 }
 
@@ -84,9 +96,15 @@ func facts(pairs ...[2]string) []string {
 	return out
 }
 
-func tagged(t *render.Tag) []string {
+// tagged returns what an entity remembers of its part.
+func (d *document) tagged(t *render.Tag) []string {
 	if t == nil {
 		return nil
 	}
-	return facts([2]string{"mark", t.Mark}, [2]string{"material", t.Material}, [2]string{"size", t.Size}, [2]string{"role", t.Role})
+	out, ok := d.names.told[*t]
+	if !ok {
+		out = slices.Clip(facts([2]string{"mark", t.Mark}, [2]string{"material", t.Material}, [2]string{"size", t.Size}, [2]string{"role", t.Role}))
+		d.names.told[*t] = out
+	}
+	return out
 }

@@ -24,6 +24,7 @@ type Page struct {
 	Head    []string
 	Rows    []Row
 	Sheets  []*render.Sheet
+	Drawn   func(*render.Sheet) ([]byte, error) // the SVG of a sheet, inline, where it has been drawn; nil draws it
 }
 
 // Row is one line of the table; Class colours it: "ok", "fails", "engineer", "unchecked". Sheet is the ID of the
@@ -46,11 +47,15 @@ type picture struct {
 func Write(w io.Writer, p Page) error {
 	var pics []picture
 	for _, s := range p.Sheets {
-		drawn, err := inline(s)
-		if err != nil {
-			return err
+		draw := inline
+		if p.Drawn != nil {
+			draw = p.Drawn
 		}
-		pics = append(pics, picture{s.ID, s.Title, svg.Ident(s.ID), s.Size.W, s.Size.H, notesOf(s), drawn})
+		drawn, err := draw(s)
+		if err != nil {
+			return fmt.Errorf("sheet %s: %w", s.ID, err)
+		}
+		pics = append(pics, picture{s.ID, s.Title, svg.Ident(s.ID), s.Size.W, s.Size.H, notesOf(s), template.HTML(drawn)})
 	}
 	return page().Execute(w, struct {
 		Page
@@ -59,12 +64,10 @@ func Write(w io.Writer, p Page) error {
 }
 
 // inline draws a sheet into the page.
-func inline(s *render.Sheet) (template.HTML, error) {
+func inline(s *render.Sheet) ([]byte, error) {
 	var b bytes.Buffer
-	if err := svg.Write(&b, s, svg.Options{Inline: true}); err != nil {
-		return "", fmt.Errorf("sheet %s: %w", s.ID, err)
-	}
-	return template.HTML(b.String()), nil
+	err := svg.Write(&b, s, svg.Options{Inline: true})
+	return b.Bytes(), err
 }
 
 var page = sync.OnceValue(func() *template.Template {

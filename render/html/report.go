@@ -45,7 +45,7 @@ func WriteReport(w io.Writer, r Report) error {
 			if err != nil {
 				return err
 			}
-			d.Pictures = append(d.Pictures, drawn)
+			d.Pictures = append(d.Pictures, template.HTML(drawn))
 		}
 		all = append(all, d)
 	}

@@ -39,6 +39,9 @@ const (
 		"@media screen and (prefers-color-scheme:dark){svg[role=img]{background:#fff;filter:invert(1) hue-rotate(180deg)}}"
 )
 
+// Declaration opens a file of its own; what follows is the drawing as it goes inside a page.
+const Declaration = `<?xml version="1.0" encoding="UTF-8"?>` + "\n"
+
 // Styles returns the text of the style element and of the style attribute that every drawing has, for a page whose
 // policy names what it allows by hash.
 func Styles() (element, attribute string) { return styles, lettering }
@@ -81,7 +84,7 @@ type drawing struct {
 func (d *drawing) head(o Options) {
 	s, w := d.sheet, d.c.Writer
 	if !o.Inline {
-		fmt.Fprintln(w, `<?xml version="1.0" encoding="UTF-8"?>`)
+		io.WriteString(w, Declaration)
 	}
 	wide, high := num(s.Size.W), num(s.Size.H)
 	fmt.Fprintf(w, `<svg xmlns="http://www.w3.org/2000/svg" id="%s" width="%smm" height="%smm" viewBox="0 0 %s %s" `+

@@ -32,8 +32,8 @@ func drawn(s *spec.Spec) (a *detail.Assembly, sheets, pages []*render.Sheet, err
 	}
 	r, res := design.Check(a)
 	o := sheet.Options{Version: "test"}
-	sheets = sheet.Compose(a, &r, res, o)
-	return a, sheets, append(sheet.Calculation(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...), nil
+	set := sheet.Plan(a, &r, res, o)
+	return a, set.Sheets(), append(set.Calculation(), set.ShopPages(nil)...), nil
 }
 
 // brokenOn lists the hard rules that some sheets of a project and their shop pages break.
@@ -46,7 +46,8 @@ func brokenOn(s *spec.Spec, names ...string) ([]judge.Violation, error) {
 	o := sheet.Options{Version: "test"}
 	var all []judge.Violation
 	for _, o.Sheet = range names {
-		for _, sh := range append(sheet.Compose(a, &r, res, o), sheet.ShopPages(a, &r, res, o, nil)...) {
+		set := sheet.Plan(a, &r, res, o)
+		for _, sh := range append(set.Sheets(), set.ShopPages(nil)...) {
 			found, err := judge.Layout(sh)
 			if err != nil {
 				return nil, err
