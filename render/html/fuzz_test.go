@@ -17,7 +17,7 @@ import (
 )
 
 // pages returns both kinds of page with the text everywhere a user's text can go.
-func pages(t *testing.T, s string) []string {
+func pages(t testing.TB, s string) []string {
 	t.Helper()
 	text := render.Text{Pen: render.Note, At: geom.Vec{X: 10, Y: 10}, Height: 2.5, Align: render.TopLeft, Lines: []string{s, "TWO MORE WORDS"}}
 	sheet := &render.Sheet{ID: s, Title: s, Desc: s, Props: [][2]string{{s, s}}, Size: render.Size{Name: "A4", W: 297, H: 210}, Unit: render.Millimetre, Items: []render.Item{text}}
@@ -37,6 +37,11 @@ func FuzzText(f *testing.F) {
 		`" onload="alert(1)`, "javascript:alert(1)", "https://deck.example/", "//deck.example", "</title>", "</style>", "<!--", "&amp;lt;", "%00%3cb", "#"} {
 		f.Add(s)
 	}
+	var harmless [][]string
+	for _, page := range pages(f, "BLOCK") {
+		is, _ := tags(f, page)
+		harmless = append(harmless, plainly(is))
+	}
 	f.Fuzz(func(t *testing.T, s string) {
 		if strings.TrimSpace(render.Clean(s)) == "" {
 			return // no words, no elements for them
@@ -46,9 +51,8 @@ func FuzzText(f *testing.F) {
 				t.Fatalf("page %d is not UTF-8", i)
 			}
 			got, texts := tags(t, page)
-			want, _ := tags(t, pages(t, "BLOCK")[i])
-			if !slices.Equal(plainly(got), plainly(want)) {
-				t.Errorf("page %d of %q has the elements\n%s\nand not\n%s", i, s, got, want)
+			if !slices.Equal(plainly(got), harmless[i]) {
+				t.Errorf("page %d of %q has the elements\n%s\nand not\n%s", i, s, got, harmless[i])
 			}
 			said := 0
 			for _, text := range texts {
@@ -56,8 +60,8 @@ func FuzzText(f *testing.F) {
 					said++
 				}
 			}
-			if least := []int{6, 6}[i]; said < least {
-				t.Errorf("page %d says %q %d times, want %d: %q", i, shown(s), said, least, texts)
+			if said < 6 {
+				t.Errorf("page %d says %q %d times, want 6 or more: %q", i, shown(s), said, texts)
 			}
 		}
 	})
@@ -77,7 +81,7 @@ func shown(s string) string {
 }
 
 // tags reads a page as a browser would: each element with the names of its attributes, and the texts between.
-func tags(t *testing.T, page string) (out, texts []string) {
+func tags(t testing.TB, page string) (out, texts []string) {
 	t.Helper()
 	z := reader.NewTokenizer(strings.NewReader(page))
 	for {
