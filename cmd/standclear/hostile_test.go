@@ -121,7 +121,7 @@ func textKeys(t *testing.T, src []byte, sets []string) (keys []string) {
 	}
 	for _, k := range spec.Keys(unit.IP) {
 		twin := strings.NewReplacer("to_rim", "through", "to_block", "through").Replace(k.Path) // the same keys for the other fasteners
-		if k.Form != "a text" || k.Path == "ledger.grade" || k.Path == "blocks.grade" { // no text but those of the species
+		if k.Form != "a text" || k.Path == "ledger.grade" || k.Path == "blocks.grade" {         // no text but those of the species
 			continue
 		}
 		if !has[k.Path] && !has[twin] {
