@@ -216,7 +216,7 @@ func lineMeetsCircle(a, b, c Vec, r float64) (ps [2]Vec, n int) {
 		return ps, 0
 	}
 	half := math.Sqrt(math.Max(0, (r-h)*(r+h)))
-	if half < Tol {
+	if half < Tol && r-h < Tol/2 { // else a circle so small that the foot is not on it
 		return [2]Vec{foot}, 1
 	}
 	return [2]Vec{foot.Sub(u.Mul(half)), foot.Add(u.Mul(half))}, 2
@@ -233,7 +233,7 @@ func circleMeetsCircle(c1 Vec, r1 float64, c2 Vec, r2 float64) (ps [2]Vec, n int
 	u := c2.Sub(c1).Mul(1 / d)
 	a := (d + (r1-r2)*(r1+r2)/d) / 2
 	half := math.Sqrt(math.Max(0, (r1-a)*(r1+a)))
-	if half < Tol {
+	if half < Tol && r1-math.Abs(a) < Tol/2 {
 		return [2]Vec{c1.Add(u.Mul(math.Copysign(r1, a)))}, 1
 	}
 	foot := c1.Add(u.Mul(a))

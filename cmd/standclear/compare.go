@@ -133,12 +133,12 @@ func (s *source) designs(e env, args []string, more []column, usual bool) ([]*co
 	for i, c := range more {
 		j, label, changes := job, c.text, []string(nil)
 		if c.flag == "with" {
-			b, err := os.ReadFile(c.text)
+			b, err := readFile(c.text)
 			if err != nil {
 				fmt.Fprintf(e.err, "standclear compare: --with: the project file cannot be read: %v\n", err)
 				return nil, exitInput
 			}
-			j.Base = trial.Base{Name: c.text, Src: b}
+			j.Base = trial.Base{Name: shown(c.text), Src: b}
 		} else if label, changes, err = compare.Variant(c.text); err != nil {
 			fmt.Fprintf(e.err, "standclear compare: --variant: %v\n", err)
 			return nil, exitInput
@@ -232,7 +232,7 @@ func compareSheet(e env, name string, all []*compare.Design) int {
 		fmt.Fprintf(e.err, "standclear compare: %v\n", err)
 		return exitInput
 	}
-	if err := writeAll(filepath.Dir(name), []file{{filepath.Base(name), b.Bytes()}}); err != nil {
+	if err := errors.Join(os.MkdirAll(filepath.Dir(name), 0o777), replaceFile(name, b.Bytes())); err != nil {
 		fmt.Fprintf(e.err, "standclear compare: could not write: %v\n", err)
 		return exitWrite
 	}

@@ -264,7 +264,7 @@ func (j *job) schedule(w io.Writer) error {
 	c := csv.NewWriter(w)
 	rows := [][]string{{"mark", "name", "quantity", "thickness", "width", "length", "material", "note", "status"}}
 	for _, l := range j.assembly.Schedule() {
-		row := []string{l.Mark, l.Name, fmt.Sprint(l.Qty)}
+		row := []string{l.Mark, inCell(l.Name), fmt.Sprint(l.Qty)}
 		for _, v := range l.Size {
 			t := ""
 			if v > 0 {
@@ -272,12 +272,20 @@ func (j *job) schedule(w io.Writer) error {
 			}
 			row = append(row, t)
 		}
-		rows = append(rows, append(row, l.Material, l.Note, map[bool]string{true: "existing or by others", false: "new"}[l.Existing]))
+		rows = append(rows, append(row, inCell(l.Material), inCell(l.Note), map[bool]string{true: "existing or by others", false: "new"}[l.Existing]))
 	}
 	if err := c.WriteAll(rows); err != nil {
 		return err
 	}
 	return c.Error()
+}
+
+// inCell is a text as a cell that no program that opens the file takes for a formula.
+func inCell(s string) string {
+	if s != "" && strings.IndexByte("=+-@", s[0]) >= 0 {
+		return "'" + s
+	}
+	return s
 }
 
 func (j *job) verdict() string {

@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"encoding/csv"
+	"encoding/json"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -14,8 +16,11 @@ import (
 	"testing"
 
 	"go.yaml.in/yaml/v3"
+	"golang.org/x/net/html"
 
 	"standclear/detail/demo"
+	"standclear/detail/spec"
+	"standclear/detail/unit"
 )
 
 // hostile is text that means something in every format a set is written in, and as a path; none of it may act.
@@ -59,11 +64,14 @@ func TestHostileText(t *testing.T) {
 	}
 	quote := func(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }
 	q := quote(hostile)
-	args := []string{"draw", "--no-heat", filepath.Join(parent, "bad.yaml"), "--out", filepath.Join(parent, "set"), "--only", "svg,dxf",
-		"--set", "project.drawn=" + hostile, "--set", "project.checked=" + hostile, "--set", "project.notes=[" + q + "]",
-		"--set", "project.reviewer={name: " + q + ", licence: " + q + "}",
-		"--set", "project.revisions=[{mark: 1, date: 2026-11-20, by: " + q + ", text: " + q + "}]",
-		"--set", "deck.point_loads=[{name: " + q + ", x: 33in, load: 10lb}]"}
+	args := []string{"draw", "--no-heat", filepath.Join(parent, "bad.yaml"), "--out", filepath.Join(parent, "set"), "--only", "svg,dxf"}
+	sets := []string{"project.notes=[" + q + "]", "project.reviewer={name: " + q + "}", "project.revisions=[{mark: 1, date: 2026-11-20, text: " + q + "}]", "deck.point_loads=[{name: " + q + ", x: 33in, load: 10lb}]", "rates={currency: " + q + ", hour: 50}"}
+	for _, key := range textKeys(t, src, sets) {
+		sets = append(sets, key+"="+hostile)
+	}
+	for _, set := range sets {
+		args = append(args, "--set", set)
+	}
 	var out, errs bytes.Buffer
 	if code := run(args, env{strings.NewReader(""), &out, &errs}); code > exitFails {
 		t.Fatalf("left with %d: %s", code, errs.String())
@@ -78,12 +86,75 @@ func TestHostileText(t *testing.T) {
 				t.Errorf("%s: %v", name, err)
 			}
 		case ".html":
-			if strings.Contains(data, "<script>alert") || strings.Contains(data, "</text></svg><script") {
-				t.Errorf("%s: the text became an element", name)
+			if err := onlyDrawings(data); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		case ".json":
+			if !json.Valid([]byte(data)) {
+				t.Errorf("%s is no JSON", name)
+			}
+		case ".csv":
+			rows, err := csv.NewReader(strings.NewReader(data)).ReadAll()
+			if err != nil || len(rows) < 20 {
+				t.Errorf("%s: %d rows, %v", name, len(rows), err)
 			}
 		case ".dxf":
 			if err := wellPaired(data); err != nil {
 				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+}
+
+// textKeys returns the keys of a project that take any text, and fails the test when the table has one that the project
+// has not.
+func textKeys(t *testing.T, src []byte, sets []string) (keys []string) {
+	t.Helper()
+	s, problems := spec.Read("deck", src, sets)
+	if s == nil {
+		t.Fatal(problems)
+	}
+	place := regexp.MustCompile(`\.\d+`)
+	has := map[string]bool{"project.notes": true}
+	for _, e := range s.Entries() {
+		has[place.ReplaceAllString(e.Key, ".N")] = true
+	}
+	for _, k := range spec.Keys(unit.IP) {
+		twin := strings.NewReplacer("to_rim", "through", "to_block", "through").Replace(k.Path) // the same keys for the other fasteners
+		if k.Form != "a text" || k.Path == "ledger.grade" || k.Path == "blocks.grade" {         // no text but those of the species
+			continue
+		}
+		if !has[k.Path] && !has[twin] {
+			t.Errorf("no text is put at %s", k.Path)
+		}
+		for _, e := range s.Entries() {
+			if place.ReplaceAllString(e.Key, ".N") == k.Path {
+				keys = append(keys, e.Key)
+			}
+		}
+	}
+	return keys
+}
+
+// onlyDrawings tells whether a page has no element or attribute that acts, and leads nowhere but into itself.
+func onlyDrawings(data string) error {
+	z := html.NewTokenizer(strings.NewReader(data))
+	for {
+		switch z.Next() {
+		case html.ErrorToken:
+			if errors.Is(z.Err(), io.EOF) {
+				return nil
+			}
+			return z.Err()
+		case html.StartTagToken, html.SelfClosingTagToken:
+			k := z.Token()
+			if k.Data == "script" || k.Data == "iframe" || k.Data == "object" {
+				return fmt.Errorf("it has the element %s", k.Data)
+			}
+			for _, a := range k.Attr {
+				if strings.HasPrefix(a.Key, "on") || (a.Key == "href" || a.Key == "src") && !strings.HasPrefix(a.Val, "#") {
+					return fmt.Errorf("%s has %s=%q", k.Data, a.Key, a.Val)
+				}
 			}
 		}
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -55,11 +54,11 @@ func readLayers(e env, from string, kinds map[string]bool) (layers *render.Layer
 	src, built := layermap.Named(from)
 	if !built {
 		var err error
-		if src, err = os.ReadFile(from); err != nil {
+		if src, err = readFile(from); err != nil {
 			return bad("the map cannot be read: %v; built in are %s", err, strings.Join(layermap.Names(), ", "))
 		}
 	}
-	layers, problems := layermap.Read(from, src)
+	layers, problems := layermap.Read(shown(from), src)
 	for _, p := range problems {
 		fmt.Fprintln(e.err, p)
 	}

@@ -3,8 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
-	"os"
 	"slices"
 	"strings"
 
@@ -227,16 +225,6 @@ func (s *source) read(e env, args []string) (string, []byte, error) {
 		return "", nil, fmt.Errorf("there is no demo %q; the demos are %s", name, strings.Join(demo.Names(), ", "))
 	}
 	return "demo " + name, b, nil
-}
-
-// file reads a file by its name, standard input for "-"; what it is called in messages comes back with it.
-func (e env) file(name string) (called string, src []byte, err error) {
-	if name == "-" {
-		src, err = io.ReadAll(io.LimitReader(e.in, 16<<20))
-		return "standard input", src, err
-	}
-	src, err = os.ReadFile(name)
-	return name, src, err
 }
 
 // code returns the exit code a report asks for.

@@ -26,6 +26,7 @@ type sizeOptions struct {
 	free              []string
 	least             string
 	json, heat, write bool
+	file              string // to be written
 }
 
 // sizeProject finds the sizes that keep every check and ask for the least.
@@ -54,6 +55,7 @@ func sizeProject(e env, args []string) int {
 	if o.write && len(src.sets) > 0 {
 		return bad(errors.New("--write and --set: the file would not hold what was sized; put the --set values into it first"))
 	}
+	o.file = f.Arg(0)
 	aim, err := o.aim()
 	if err != nil {
 		return bad(err)
@@ -146,7 +148,7 @@ func (o *sizeOptions) answer(ctx context.Context, e env, src *source, base trial
 		fmt.Fprintf(e.err, "standclear size: %s would read otherwise than was sized; it was left as it is, set the values by hand\n", base.Name)
 		return exitInput
 	}
-	if err := replaceFile(base.Name, edited); err != nil {
+	if err := rewriteFile(o.file, base.Src, edited); err != nil {
 		return unwritten(err)
 	}
 	fmt.Fprintf(e.err, "%s: %s written\n", base.Name, strings.Join(r.Best.Sets, ", "))

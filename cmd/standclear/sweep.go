@@ -6,8 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 
 	"github.com/spf13/pflag"
 
@@ -179,24 +177,4 @@ func writePlot(name, project string, axes []sweep.Axis, rows []sweep.Row) error 
 		return err
 	}
 	return replaceFile(name, b.Bytes())
-}
-
-// replaceFile writes a file beside its place and renames it; what was there stays until then.
-func replaceFile(name string, data []byte) error {
-	mode := os.FileMode(0o644)
-	if st, err := os.Stat(name); err == nil {
-		mode = st.Mode().Perm()
-	}
-	f, err := os.CreateTemp(filepath.Dir(name), ".standclear-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Chmod(mode), f.Close()); err == nil {
-		err = os.Rename(f.Name(), name)
-	}
-	if err != nil {
-		_ = os.Remove(f.Name())
-	}
-	return err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -145,4 +146,51 @@ func writeFile(name string, data []byte) error {
 		return errors.Join(err, f.Close())
 	}
 	return f.Close()
+}
+
+// replaceFile writes a file beside its place and renames it; what was there stays until then. A link stays and leads
+// to the new file; a device or a pipe is written into.
+func replaceFile(name string, data []byte) error {
+	if real, err := filepath.EvalSymlinks(name); err == nil {
+		name = real
+	}
+	mode := os.FileMode(0o644)
+	switch st, err := os.Stat(name); {
+	case err != nil: // a new one
+	case st.IsDir():
+		return fmt.Errorf("%s is a folder; a file is to be written", name)
+	case !st.Mode().IsRegular():
+		f, err := os.OpenFile(name, os.O_WRONLY, 0)
+		if err != nil {
+			return err
+		}
+		_, err = f.Write(data)
+		return errors.Join(err, f.Close())
+	default:
+		mode = st.Mode().Perm()
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".standclear-*")
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Chmod(mode), f.Close()); err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	if err != nil {
+		_ = os.Remove(f.Name())
+	}
+	return err
+}
+
+// rewriteFile replaces a file that still holds what was read from it: what someone saved in the meantime stays.
+func rewriteFile(name string, was, now []byte) error {
+	held, err := readFile(name)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(held, was) {
+		return fmt.Errorf("%s was changed by someone else since it was read, and was left as it is; start again", shown(name))
+	}
+	return replaceFile(name, now)
 }

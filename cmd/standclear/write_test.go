@@ -82,3 +82,37 @@ func TestLeftOver(t *testing.T) {
 		t.Errorf("left over: %s", got)
 	}
 }
+
+// A file that is replaced keeps its mode and the link that leads to it; a folder is refused, and what someone else has
+// changed since stays.
+func TestReplaceFile(t *testing.T) {
+	dir := t.TempDir()
+	real, link := filepath.Join(dir, "deck.yaml"), filepath.Join(dir, "link.yaml")
+	if err := os.WriteFile(real, []byte("old"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(real, link); err != nil {
+		t.Fatal(err)
+	}
+	if err := replaceFile(link, []byte("new")); err != nil {
+		t.Fatal(err)
+	}
+	if st, err := os.Lstat(link); err != nil || st.Mode()&os.ModeSymlink == 0 {
+		t.Errorf("the link is gone: %v, %v", st, err)
+	}
+	if st, err := os.Stat(real); err != nil || st.Mode().Perm() != 0o600 || content(t, dir, "deck.yaml") != "new" {
+		t.Errorf("%v, %v, %q", st, err, content(t, dir, "deck.yaml"))
+	}
+	if err := rewriteFile(link, []byte("new"), []byte("newer")); err != nil || content(t, dir, "deck.yaml") != "newer" {
+		t.Errorf("%v, %q", err, content(t, dir, "deck.yaml"))
+	}
+	if err := rewriteFile(link, []byte("new"), []byte("newest")); err == nil || content(t, dir, "deck.yaml") != "newer" {
+		t.Errorf("changed by someone else: %v, %q", err, content(t, dir, "deck.yaml"))
+	}
+	if err := replaceFile(dir, nil); err == nil {
+		t.Error("a folder was replaced")
+	}
+	if left, _ := os.ReadDir(dir); len(left) != 2 {
+		t.Errorf("%d entries, want the file and its link", len(left))
+	}
+}

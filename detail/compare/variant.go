@@ -3,6 +3,8 @@ package compare
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"standclear/detail/check/thermal"
 	"standclear/detail/trial"
@@ -11,6 +13,9 @@ import (
 // Variant reads "NAME: KEY=VALUE, KEY=VALUE". The name may be left out: the changes then are it. Commas inside
 // brackets belong to a value; a colon after the first = does too.
 func Variant(text string) (name string, changes []string, err error) {
+	if i := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }); i >= 0 || !utf8.ValidString(text) {
+		return "", nil, fmt.Errorf("given %q: it holds a character that does not print; write one line of plain text", text)
+	}
 	rest := text
 	if colon, equal := strings.IndexByte(text, ':'), strings.IndexByte(text, '='); colon >= 0 && (equal < 0 || colon < equal) {
 		name, rest = strings.TrimSpace(text[:colon]), text[colon+1:]

@@ -3,6 +3,7 @@ package keyfile
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"go.yaml.in/yaml/v3"
 )
@@ -118,10 +119,15 @@ func (r *Reader) orWhole(path string) string {
 	return path
 }
 
-// Cut shortens a text for a message.
+// Cut makes a text fit for a message of one line: short, and with a ? for what does not print.
 func Cut(s string) string {
 	if r := []rune(s); len(r) > 40 {
-		return string(r[:37]) + "..."
+		s = string(r[:37]) + "..."
 	}
-	return s
+	return strings.Map(func(c rune) rune {
+		if !unicode.IsPrint(c) {
+			return '?'
+		}
+		return c
+	}, s)
 }

@@ -166,32 +166,3 @@ func TestMistakes(t *testing.T) {
 		}
 	}
 }
-
-// Whatever stands in the file, it is refused with places, or every layer can be written.
-func FuzzRead(f *testing.F) {
-	f.Add(Starter())
-	f.Add(iso13567)
-	for _, s := range []string{"", "layers: {DETL-MCUT: X}", "layers: {DETL-MCUT: &a X, DETL-MBND: *a}", "layers: {DETL-MCUT: {weight: -1mm, line: A}}\nline_types: {A: [1mm, -1mm]}",
-		"? [a]\n: b", "layers: {DETL-MCUT: <D><D>}", "layers: {DETL-MCUT: <<D>D>}", "layers: !!set {a}", "---\n---\n", "layers:\n  <<: {a: b}", "line_types: {A: [1e9mm, -1mm]}"} {
-		f.Add([]byte(s))
-	}
-	f.Fuzz(func(t *testing.T, src []byte) {
-		l, problems := Read("o.yaml", src)
-		if (l == nil) != (len(problems) > 0) {
-			t.Fatalf("layers %v with problems %v", l, problems)
-		}
-		for _, p := range problems {
-			if p.Line < 1 || p.Col < 1 || p.Given == "" {
-				t.Errorf("%+v has no place or no words", p)
-			}
-		}
-		if l == nil {
-			return
-		}
-		for _, one := range l {
-			if !render.LegalName(one.Of("A")) || one.Index < 1 || one.Index > 255 || !render.LegalName(one.Type.Name) {
-				t.Errorf("%+v cannot be written", one)
-			}
-		}
-	})
-}

@@ -57,10 +57,20 @@ func Write(w io.Writer, p Page) error {
 		}
 		pics = append(pics, picture{s.ID, s.Title, svg.Ident(s.ID), s.Size.W, s.Size.H, notesOf(s), template.HTML(drawn)})
 	}
-	return page().Execute(w, struct {
+	return filled(w, page(), struct {
 		Page
 		Pictures []picture
 	}{p, pics})
+}
+
+// filled writes a page of the values, UTF-8 whatever they are.
+func filled(w io.Writer, page *template.Template, values any) error {
+	var b bytes.Buffer
+	if err := page.Execute(&b, values); err != nil {
+		return err
+	}
+	_, err := w.Write(bytes.ToValidUTF8(b.Bytes(), []byte("\ufffd")))
+	return err
 }
 
 // inline draws a sheet into the page.

@@ -49,7 +49,7 @@ func WriteReport(w io.Writer, r Report) error {
 		}
 		all = append(all, d)
 	}
-	return report().Execute(w, struct {
+	return filled(w, report(), struct {
 		Report
 		Drawn []drawnChapter
 	}{r, all})

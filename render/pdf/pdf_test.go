@@ -366,27 +366,6 @@ func TestColoursCanBeRead(t *testing.T) {
 	}
 }
 
-// FuzzText puts any text everywhere a user's text can go.
-func FuzzText(f *testing.F) {
-	for _, s := range []string{"", "BLOCK B3", "(a\\b)", "\x00\x1b\ufffe\uffff", "a\xff\xc3(", "\u202e\u00ad\U0001f600", "\u0d0d\u0a0a\u5c28", "\u4e2d\u6587"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		text := render.Text{Pen: render.Note, At: v(10, 10), Height: 2.5, Align: render.TopLeft, Lines: []string{s}}
-		sheet := page200(text)
-		sheet.ID, sheet.Title, sheet.Desc, sheet.Props = s, s, s, [][2]string{{s, s}}
-		sheet.Views = []render.View{{ID: s, Title: s, Scale: render.Scale{K: 1}, Window: geom.Box{Max: v(50, 50)}, Items: []render.Item{text}}}
-		doc := write(t, Options{Title: s}, sheet)
-		want := 2
-		if strings.TrimSpace(render.Clean(s)) == "" {
-			want = 0
-		}
-		if n := strings.Count(content(t, doc), ") Tj ET"); n < want {
-			t.Errorf("%d texts, want %d", n, want)
-		}
-	})
-}
-
 func BenchmarkWrite(b *testing.B) {
 	s := page200()
 	for i := range 20000 {

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io"
 	"math"
-	"strings"
 	"testing"
 
 	"standclear/geom"
@@ -52,41 +51,6 @@ func TestWriteErrors(t *testing.T) {
 	if err := Write(&full{size}, sample(), Options{}); err != nil {
 		t.Errorf("room for all: %v", err)
 	}
-}
-
-// FuzzText puts any text everywhere a user's text can go: the drawing must parse, and say what was
-// said, as far as it can be lettered.
-func FuzzText(f *testing.F) {
-	for _, s := range []string{"", "BLOCK B3", `<&>"'`, "]]>", "\x00\x1b\ufffe\uffff", "a\xff\xc3(", "\u202e\u00ad\U0001f600", " two  spaces ", "%s%!d", "a\tb\nc\r", "--></svg><script>"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		tag := &render.Tag{Mark: s, Material: s, Size: s, Role: s}
-		text := render.Text{Pen: render.Note, At: v(10, 10), Height: 2.5, Align: render.TopLeft, Lines: []string{s}}
-		sheet := page(text, render.Stroke{Pen: render.Cut, Path: geom.Polyline(v(0, 0), v(9, 9)), Tag: tag})
-		sheet.ID, sheet.Title, sheet.Desc, sheet.Props = s, s, s, [][2]string{{s, s}}
-		sheet.Views = []render.View{{ID: s, Title: s, Scale: render.Scale{K: 1, Text: s}, Window: geom.Box{Max: v(50, 50)}, Items: []render.Item{text}}}
-		for _, o := range []Options{{}, {Inline: true, Prefix: s}} {
-			var b bytes.Buffer
-			if err := Write(&b, sheet, o); err != nil {
-				t.Fatal(err)
-			}
-			n := read(t, b.String())
-			want := render.Clean(s)
-			texts := n.all("text")
-			if blank := strings.TrimSpace(want) == ""; blank != (len(texts) == 0) {
-				t.Fatalf("%d texts for %q", len(texts), want)
-			}
-			for _, x := range texts {
-				if x.Text != want {
-					t.Errorf("%q came back as %q", want, x.Text)
-				}
-			}
-			if len(n.all("script")) != 0 {
-				t.Error("text became an element")
-			}
-		}
-	})
 }
 
 func BenchmarkWrite(b *testing.B) {

@@ -197,28 +197,3 @@ func TestCaseFiles(t *testing.T) {
 		}
 	}
 }
-
-// No file makes the reader or the checks of the case panic; what reads has a place for every part.
-func FuzzRead(f *testing.F) {
-	f.Add([]byte(wall))
-	f.Add([]byte("dimensions: 3\nmaterials: {a: [1 W/mK, 1 W/mK, 1 W/mK]}\nrods: [{x: [0mm, 1mm]}]\nprobes: {P: [~, 1mm, 2mm]}"))
-	f.Add([]byte("dimensions: 2\nboxes: [{x: [1mm, 0mm]}, 3, [], {}]\nenvironments: {a: 3, b: {temperature: 1C}}"))
-	f.Add([]byte("a: &b\n  c: *b\n? [x]\n: y\n<<: {d: e}"))
-	f.Fuzz(func(t *testing.T, src []byte) {
-		file, problems := Read("f.yaml", src)
-		if (file == nil) == (problems == nil) {
-			t.Fatalf("file %v, problems %v", file, problems)
-		}
-		if file == nil || len(file.Case.Boxes) > 20 {
-			return
-		}
-		if len(file.parts[heat.InBox]) != len(file.Case.Boxes) || len(file.parts[heat.InEnv]) != len(file.Case.Envs) {
-			t.Fatal("parts without places")
-		}
-		_, err := heat.Solve(context.Background(), file.Case, heat.Options{MaxCells: 2000})
-		var faults heat.Faults
-		if errors.As(err, &faults) {
-			_ = file.Problems(faults).Error()
-		}
-	})
-}
