@@ -1,0 +1,154 @@
+package strength
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// Joists at 1, 17, 33 and 59 in on 60 in of ledger load it to half way to each other: 9, 16, 21 and 14 in. The
+// widest share loads the hanger: 29.5625 x 21 = 620.8 lb, of a joist spacing of 16 in stated. It is 0.887 of 700 lb.
+func TestSharesOfTheJoists(t *testing.T) {
+	m := scenarioB()
+	m.Joists.At = lengths(1, 17, 33, 59)
+	c := &calc{m: m}
+	for i, want := range []float64{9, 16, 21, 14} {
+		if got := c.shares()[i]; math.Abs(got-want) > 1e-9 {
+			t.Errorf("joist %d carries %.3f in of ledger, want %g", i+1, got, want)
+		}
+	}
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"joist_reaction": 620.8, "hanger": 620.8, "hanger@ratio": 0.8869})
+}
+
+// A joist between the outermost bolts of a block, 1.75 in to either side, stands straight on it; one past them bends
+// the ledger where it is.
+func TestJoistOverTheBolts(t *testing.T) {
+	m := scenarioB()
+	m.Joists.At = lengths(6.5, 28.1, 31.9, 53.5)
+	c := &calc{m: m, a: m.Assume.filled()}
+	for i, want := range []float64{8, 28.1, 31.9, 52} {
+		if got := c.joistLoads(c.beam())[i].x; math.Abs(got-want) > 1e-9 {
+			t.Errorf("joist at %v loads the ledger at %.3f in, want %g", m.Joists.At[i].Inches(), got, want)
+		}
+	}
+}
+
+// An overhang longer than half the widest span twists about its block whole: 24 in of overhang beside spans of 18
+// and 10 in. 29.5625 x (0.75 + 1) x 24 = 1241.6 lb-in, /(0.30 x 1.5^2 x 9.25) = 198.9 psi, whichever end it is at.
+func TestOverhangTwists(t *testing.T) {
+	for _, at := range [][]Place{marks(24, 42, 52), marks(8, 18, 36)} {
+		m := scenarioB()
+		m.Blocks.At = at
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"ledger_torsion[l]": 24, "ledger_torsion[T]": 1241.6, "ledger_torsion[t]": 198.9})
+		if s := r.Find("ledger_torsion"); s.Verdict != check.Fails {
+			t.Errorf("198.9 psi of twist alone, of 195.2: %v", s.Verdict)
+		}
+	}
+}
+
+// The pad's own free body, cut at its inner face: everything from there out to the load line, 0.5 pad + 1.5 outer ply
+// + 1.5 ledger + 1 = 4.5 in. 812.97 x 4.5 = 3658.4 lb-in, /4.6875 = 780.5 lb; at the foot 2 x 780.5/(2.21875 x 9) =
+// 78.17 psi of the spacer's 565 x 0.67.
+func TestPadByHand(t *testing.T) {
+	m := scenarioB()
+	padded(psip(40))(&m)
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"moment_at_pad": 3658.4, "lever_arm_pad": 4.6875, "top_row_tension_pad": 780.5,
+		"foot_peak_stress_pad": 78.17, "foot_peak_stress_pad@limit": 378.55})
+}
+
+// Without a tie at both ends of any piece nothing is known of the ties' load: not 0 lb of the rating.
+func TestNoPieceBetweenTies(t *testing.T) {
+	m := scenarioB()
+	m.Tie.At = lengths(8, 30, 52)
+	r, res := Run(m)
+	for id, want := range map[string]check.Verdict{"backing_ties": check.Fails, "tie_rating": check.NotChecked, "backing_bending": check.NotChecked} {
+		if s := r.Find(id); s == nil || s.Verdict != want {
+			t.Errorf("%s: %+v, want %v", id, s, want)
+		}
+	}
+	if res.RequiredTie < 1000*unit.Pound {
+		t.Errorf("the tie wanted is %v, less than the pull at one block", res.RequiredTie)
+	}
+}
+
+// No backing to tie: the load of the ties is left open, and blocking is asked for.
+func TestTiesWithoutBacking(t *testing.T) {
+	m := scenarioB()
+	m.Backing = Backing{}
+	r, _ := Run(m)
+	if s := r.Find("tie_rating"); s == nil || s.Verdict != check.NotChecked {
+		t.Errorf("%+v, want NOT CHECKED", s)
+	}
+}
+
+// What stands straight over a block with a joint may stand on either side of it: 1,000 lb more over the block is
+// 1,000 lb more for the bolts left of the joint and for those right of it.
+func TestLoadOverAJoint(t *testing.T) {
+	var v [2]map[string]float64
+	for i := range v {
+		m := scenarioB()
+		m.Ledger.Splices = lengths(30)
+		if i == 1 {
+			m.PointLoads = []PointLoad{{"post", 30 * in, 1000 * unit.Pound}}
+		}
+		c := &calc{m: m, a: m.Assume.filled()}
+		c.loads()
+		c.solve()
+		c.groups = c.fastenerGroups()
+		v[i] = map[string]float64{}
+		for _, d := range c.duties(c.groups[0]) {
+			if d.side != "" {
+				v[i][d.name+" "+d.side] = d.v
+			}
+		}
+	}
+	for side, before := range v[0] {
+		if got := v[1][side] - before; math.Abs(got-1000) > 1e-6 {
+			t.Errorf("%s: %.1f lb more under 1,000 lb straight over the block", side, got)
+		}
+	}
+	if len(v[0]) != 8 {
+		t.Errorf("%d duties beside the joint, want 2 in each of 4 combinations", len(v[0]))
+	}
+}
+
+// A block lifted: its lowest bolts stand 6 in under its top and hold with min(6 - 2.21875/3, 0.75 x 6) = 4.5 in. At e =
+// 6 in they reach a pull of 1,000 lb at a lift of 750 lb.
+func TestTurnedOverByHand(t *testing.T) {
+	m := scenarioB()
+	c := &calc{m: m, a: m.Assume.filled()}
+	c.groups = c.fastenerGroups()
+	c.res.Tension = 1000 * unit.Pound
+	for load, holds := range map[float64]bool{749: true, 751: false} {
+		if why := c.turnedOver(load); (why == "") != holds {
+			t.Errorf("lifted by %g lb: %q", load, why)
+		}
+	}
+}
+
+// The greatest deflection of a span is no less than any of a thousand points of it, and near the greatest of them.
+func TestDropAgainstSamples(t *testing.T) {
+	r := rand.New(rand.NewPCG(21, 22))
+	for range 150 {
+		b, a := randomBeam(r)
+		one := b.solve(a)
+		for _, s := range one.spans {
+			if s.length < 1 {
+				continue
+			}
+			most := 0.0
+			for i := range 1001 {
+				most = math.Max(most, math.Abs(one.dropAt(s.x0+s.length*float64(i)/1000)))
+			}
+			if got := s.drop(b.ei, 0); got < most*(1-1e-9) || got > most*1.001+1e-9 {
+				t.Fatalf("span from %.1f, %.1f long: greatest deflection %.9f in, at a point of it %.9f", s.x0, s.length, got, most)
+			}
+		}
+	}
+}
