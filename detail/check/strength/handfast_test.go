@@ -148,3 +148,79 @@ func TestThreeLoosePlies(t *testing.T) {
 	}
 	wants(t, r, map[string]float64{"floating_rim_from_ledger[gap]": 3.75, "many_layer_void[longest_void]": 3.75, "many_layer_held[longest_void]": 0.5})
 }
+
+// A wood screw holds over 6 D: 6 x 0.242 = 1.452 in. NDS 2018 12.1.5.6 (from memory, confirm).
+func TestScrewPenetration(t *testing.T) {
+	m := lagged()
+	rim := m.Fasteners.ToRim
+	rim.Kind, rim.Diameter, rim.Hole, rim.Length = Screw, 0.242*in, 0.242*in, 5*in
+	r, _ := Run(m)
+	// 5 - 0.25 - 3 - 0.5 = 1.25, less a tip of 2 x 0.242.
+	wants(t, r, map[string]float64{"penetration_to_rim@limit": 1.452, "penetration_to_rim": 0.766})
+	if s := r.Find("penetration_to_rim"); s.Verdict != check.Fails {
+		t.Errorf("0.77 in of 1.45: %v", s.Verdict)
+	}
+}
+
+// A wood screw of No. N measures 0.060 + 0.013 N in (ASME B18.6.1, from memory, confirm), its tip is taken as two of that,
+// and its root by NDS 2018 appendix L3 (from memory, confirm).
+func TestScrewThreads(t *testing.T) {
+	root := map[int]float64{6: 0.113, 7: 0.122, 8: 0.131, 9: 0.142, 10: 0.152, 12: 0.171, 14: 0.196, 16: 0.209, 18: 0.232, 20: 0.255, 24: 0.298}
+	for n, want := range root {
+		d := 0.060 + 0.013*float64(n)
+		th, ok := threadOf(Screw, unit.Length(d)*in)
+		if !ok || math.Abs(th.nominal-d) > 1e-9 || math.Abs(th.tip-2*d) > 1e-9 || math.Abs(th.root-want) > 1e-9 {
+			t.Errorf("No. %d: %+v, want %.3f, root %.3f", n, th, d, want)
+		}
+	}
+	if len(screwThreads()) != len(root) {
+		t.Errorf("%d screws listed, want %d", len(screwThreads()), len(root))
+	}
+}
+
+// Flat-use factors of members 2 and 3 in thick, NDS 2018 Supplement table 4A: 1.00 at 2 and 3 in of width, 1.10 at 4 and
+// 5, 1.15 at 6 and 8, 1.20 at 10 and more; by dressed width.
+func TestFlatUse(t *testing.T) {
+	for depth, want := range map[float64]float64{1.5: 1, 2.5: 1, 3.5: 1.1, 4.5: 1.1, 5.5: 1.15, 7.25: 1.15, 9.25: 1.2, 11.25: 1.2} {
+		if got := flatUse(depth); got != want {
+			t.Errorf("%g in deep: %g, want %g", depth, got, want)
+		}
+	}
+}
+
+// A hole is as stated, or 1/16 in more than the bolt.
+func TestHole(t *testing.T) {
+	for stated, want := range map[float64]float64{0: 0.6875, 0.75: 0.75} {
+		s := Set{Diameter: 0.625 * in, Hole: unit.Length(stated) * in}
+		if got := s.hole(); math.Abs(got-want) > 1e-9 {
+			t.Errorf("stated %g: %.4f in, want %g", stated, got, want)
+		}
+	}
+}
+
+// Wood fastened wet splits where two lines of bolts across its grain hold it: 0.4. Two columns in one row stand along the
+// grain of rim, ledger and a block of level grain, 0.7, and across that of a block of upright grain. NDS 2018 table 11.3.3.
+func TestWetFastenersOfUprightGrain(t *testing.T) {
+	for _, c := range []struct {
+		rows    []unit.Length
+		upright bool
+		want    float64
+	}{{lengths(-3), false, 0.7}, {lengths(-3), true, 0.4}, {lengths(-3, -6.375), false, 0.4}} {
+		m := scenarioB()
+		m.Blocks.Moisture.Assembly, m.Blocks.VerticalGrain = Wet, c.upright
+		through(&m, func(s *Set) { s.Rows = c.rows })
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"plane1_rim_from_block[CM]": c.want})
+	}
+}
+
+// Every mode is its load over its reduction, in double shear as in single.
+func TestDoubleShearLoads(t *testing.T) {
+	d, _ := DowelOf(Bolt, 0.5*in, 0)
+	m := Member{1.5 * in, DowelBearing(0.50, d.Nominal, 0), 0}
+	for _, mode := range d.DoubleShear(m, m, 0) {
+		if math.Abs(float64(mode.P)/mode.Rd-float64(mode.Z)) > 1e-9*float64(mode.Z) {
+			t.Errorf("mode %s: P %.1f lb over %.2f is not Z %.1f", mode.Name, mode.P.Pounds(), mode.Rd, mode.Z.Pounds())
+		}
+	}
+}

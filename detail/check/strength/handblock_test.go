@@ -1,0 +1,141 @@
+package strength
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// Rows at -1.5 and -3 in both stand in the top third (6.167 in and more over the foot). Arms: min(7.75 - 2.21875/3, 0.75 x
+// 7.75) = 5.8125 and 1.5 less; mean 5.0625. T = 4877.8/5.0625 = 963.5 lb on four bolts.
+// By height over the foot, rows at -3 and -6.375: arms 4.6875 and 1.3125, z = (21.973 + 1.723)/6 = 3.9492, T = 1235.1,
+// on a top bolt 4.6875/6 of half of it.
+func TestSeveralRowsPull(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Rows = lengths(-1.5, -3) })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"lever_arm": 5.0625, "top_row_tension": 963.5, "tension_per_top_bolt": 240.9})
+	m = scenarioB()
+	m.Assume.Rows = ByStiffness
+	r, _ = Run(m)
+	wants(t, r, map[string]float64{"lever_arm": 3.9492, "top_row_tension": 1235.1, "tension_per_top_bolt": 482.5})
+}
+
+// The outer end governs pull and shear where the ledger is soft: 60.298 psi of 200 x 0.67 x 1.125 = 150.75 is 0.4, beside
+// the whole dowel's 0.79906, which holds at that end as at the other.
+func TestSoftLedgerPullsAndShears(t *testing.T) {
+	m := scenarioB()
+	m.Ledger.Wood.FcPerp = 200 * unit.PSI
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"linear_interaction_top_bolt": 1.1990})
+	if s := r.Find("linear_interaction_top_bolt"); !strings.Contains(s.Note, "outer end") {
+		t.Errorf("%q, want the outer end", s.Note)
+	}
+}
+
+// Between the least distance and the full one the value falls in proportion: rows 2 in apart of 4 D = 2.5, and columns
+// 2 in from the end of the block of 4 D, have 0.8. NDS 2018 tables 12.5.1A and B.
+func TestGeometryFactorOfTheBlock(t *testing.T) {
+	for name, change := range map[string]func(*Model){
+		"rows 2 in apart": func(m *Model) { through(m, func(s *Set) { s.Rows = lengths(-3, -5) }) },
+		"2 in to the end": func(m *Model) { m.Blocks.Width = 7.5 * in },
+	} {
+		m := scenarioB()
+		change(&m)
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"c_delta": 0.8, "plane1_rim_from_block[Cd]": 0.8})
+		for _, s := range r.Steps {
+			if (s.ID == "spacing_in_row" || s.ID == "end_block") && s.Verdict != check.OK {
+				t.Errorf("%s: %s is %v", name, s.ID, s.Verdict)
+			}
+		}
+	}
+}
+
+// A pad against the sheathing leaves the block no wood at its inner face, one against the ledger none at its outer face:
+// the block is a void.
+func TestPadAtAFace(t *testing.T) {
+	for after, says := range []string{"inner face of the block", "", "outer face of the block"} {
+		m := scenarioB()
+		padded(psip(40))(&m)
+		m.Blocks.Pad.After = after
+		r, _ := Run(m)
+		if says == "" {
+			continue
+		}
+		if s := r.Find("block_couple"); s == nil || !strings.Contains(s.Note, says) {
+			t.Errorf("pad after ply %d: %+v, want %q", after, s, says)
+		}
+		if s := r.Find("many_layer_void"); s.Verdict != check.Fails {
+			t.Errorf("pad after ply %d: the void reading is %v, want FAILS", after, s.Verdict)
+		}
+	}
+}
+
+// Faces that touch only low down hold little: with the top of the ledger at -4.5 in they do up to 4.75 - 2.21875/3 = 4.0104
+// in over the foot, 962.9 x (4.0104 - 1.5625) = 2357 lb-in, less than the 2587.5 of the bolts. Then the block is a void.
+func TestFacesThatHoldTooLittle(t *testing.T) {
+	m := scenarioB()
+	m.Ledger.Top = -4.5 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"block_couple": 2587.5})
+	if s := r.Find("block_couple"); !strings.Contains(s.Note, "2,357 lb-in") || !strings.Contains(s.Note, "counted as a void") {
+		t.Errorf("%q, want 2,357 lb-in and a void", s.Note)
+	}
+	for id, want := range map[string]check.Verdict{"many_layer_void": check.Fails, "many_layer_held": check.Info} {
+		if s := r.Find(id); s.Verdict != want {
+			t.Errorf("%s: %v, want %v", id, s.Verdict, want)
+		}
+	}
+}
+
+// Screws across a pad are not counted, wherever the pad stands.
+func TestScrewsAcrossAPad(t *testing.T) {
+	m := scenarioB()
+	padded(psip(40))(&m)
+	m.Blocks.Pad.After, m.Blocks.LedgerScrews = 2, PlyScrews{20, 0.19 * in, 4 * in}
+	r, _ := Run(m)
+	if s := r.Find("ledger_screws"); s == nil || s.Verdict != check.Fails {
+		t.Errorf("%+v, want FAILS", s)
+	}
+	if r.Find("plane1_rim_from_block_ledger") != nil {
+		t.Error("a block across a pad counts with the ledger")
+	}
+}
+
+// With the ledger screwed on, the piece outside a joint is the outer ply and the ledger.
+func TestJointUnderAScrewedLedger(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.LedgerScrews = PlyScrews{20, 0.19 * in, 3 * in}
+	c := &calc{m: m}
+	if j := c.joints()[0]; j.name != "block_ledger" || math.Abs(j.fromOutside-3) > 1e-9 || math.Abs(j.fromInside-1.5) > 1e-9 {
+		t.Errorf("piece %s, %.3f in inside and %.3f outside of the joint; want block_ledger, 1.5 and 3", j.name, j.fromInside, j.fromOutside)
+	}
+}
+
+// A bolt that turns in 3 in of wood of 2031.25 lb/in under 1900 lb bears one way over (1900/2031.25 + 3)/2 = 1.9677 in.
+// Beyond a joint at 1.5 in the net is 1900 - 2031.25 x 1.5 = -1146.9, at 2.5 in -2031.25 x 0.5 = -1015.6.
+func TestForceAcrossAJoint(t *testing.T) {
+	d, _ := DowelOf(Bolt, 0.625*in, 0)
+	block := onePart("block", 3*in, wood{0.55, 90}, 1.4e6*unit.PSI, dryWet)
+	for at, want := range map[float64]float64{1.5: 1146.9, 2.5: 1015.6} {
+		for mode, share := range map[string]float64{"II": want / 1900, "IIIs": want / 1900, "IIIm": 0, "IV": 0, "Im": 0} {
+			if got := d.acrossJoint(block, Mode{Name: mode, P: 1900 * unit.Pound}, "IIIs", at); math.Abs(got-share) > 1e-4 {
+				t.Errorf("mode %s, joint at %g in: %.4f of the load, by hand %.4f", mode, at, got, share)
+			}
+		}
+	}
+}
+
+// A block holds x within half its width: 4.5 in of 9.
+func TestBlockUnder(t *testing.T) {
+	c := &calc{m: scenarioB()}
+	for x, want := range map[float64]int{25.6: 1, 25.4: -1, 34.4: 1, 34.6: -1, 4: 0, 56: 2} {
+		if i, ok := c.blockUnder(x); ok != (want >= 0) || ok && i != want {
+			t.Errorf("at %g in: block %d, %v, want %d", x, i, ok, want)
+		}
+	}
+}
