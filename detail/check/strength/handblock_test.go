@@ -2,6 +2,7 @@ package strength
 
 import (
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -137,5 +138,72 @@ func TestBlockUnder(t *testing.T) {
 		if i, ok := c.blockUnder(x); ok != (want >= 0) || ok && i != want {
 			t.Errorf("at %g in: block %d, %v, want %d", x, i, ok, want)
 		}
+	}
+}
+
+// Where a group presses on the dowel its forces sum to the load, and their moment about the face is the one with which
+// it holds the dowel, turned about: as a stiff bar as well as with a hinge.
+func TestPressingIsInBalance(t *testing.T) {
+	r := rand.New(rand.NewPCG(51, 52))
+	stiff := 0
+	for range 400 {
+		var b bedding
+		for range 1 + r.IntN(3) {
+			b = append(b, struct{ q, l float64 }{500 + 2000*r.Float64(), 0.5 + 2*r.Float64()})
+		}
+		p, my := b.total()*0.9*r.Float64(), 500+4000*r.Float64()
+		presses := b.pressing(p, my)
+		if len(presses) == 2 {
+			stiff++
+		}
+		force, moment := 0.0, 0.0
+		for _, s := range presses {
+			at := 0.0
+			for _, l := range b {
+				if from, to := math.Max(s.from, at), math.Min(s.to, at+l.l); to > from {
+					force += s.sense * l.q * (to - from)
+					moment += s.sense * l.q * (to*to - from*from) / 2
+				}
+				at += l.l
+			}
+		}
+		if math.Abs(force-p) > 1e-6*p || math.Abs(moment+b.hold(p, my)) > 1e-6*(my+math.Abs(moment)) {
+			t.Fatalf("%v under %.1f lb, My %.0f: presses %v sum to %.3f lb and %.3f lb-in, holds %.3f", b, p, my, presses, force, moment, b.hold(p, my))
+		}
+	}
+	if stiff < 50 || stiff > 350 {
+		t.Errorf("%d of 400 turn stiff", stiff)
+	}
+}
+
+// With the grain upright the top and bottom of the block are ends, 3.5 D = 2.1875 in, full from 7 D, and its sides are edges,
+// 1.5 D = 0.9375 in, or half the distance of the columns where a ply is thicker than 6 D: 3.5/2 = 1.75 at 2 in on 5/16.
+// NDS 2018 tables 12.5.1A and C.
+func TestUprightPlaces(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.VerticalGrain = true
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"end_block_top": 2.625, "end_block_top@limit": 2.1875, "end_block_bottom@limit": 2.1875, "edge_block@limit": 0.9375,
+		"c_delta": 0.6}) // 2.625 of 4.375
+	m.Blocks.Plies = []Ply{pinePly(2), pinePly(2)}
+	through(&m, func(s *Set) { s.Diameter = 0.3125 * in })
+	r, _ = Run(m)
+	wants(t, r, map[string]float64{"edge_block@limit": 1.75})
+}
+
+// A block checked alone has its own load, B1 570.9 lb and not the 813.0 of B2, and every other block none.
+func TestBlockAlone(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.Alone = "B1"
+	r, res := Run(m)
+	for _, id := range []string{"plane1_rim_from_block", "many_layer_held", "moment_at_rim_face[R]", "block_couple[R]", "rim_bearing[R]"} {
+		wants(t, r, map[string]float64{id: 570.887})
+		if s := r.Find(strings.TrimSuffix(id, "[R]")); s.Where != "B1" {
+			t.Errorf("%s is at %s", s.ID, s.Where)
+		}
+	}
+	wants(t, r, map[string]float64{"tie_rating": 365.37}) // 570.887 x 6/4.6875/2
+	if res.Worst != 0 {
+		t.Errorf("block %d is the most loaded", res.Worst+1)
 	}
 }

@@ -224,3 +224,37 @@ func TestDoubleShearLoads(t *testing.T) {
 		}
 	}
 }
+
+// A lag bears in rim and backing as deep as it stands there less half its tip: 2.25 - 7/64 = 2.1406 in of the 3.
+func TestLagBearsAsDeepAsItStands(t *testing.T) {
+	r, _ := Run(lagged())
+	wants(t, r, map[string]float64{"plane1_rim_from_block_to_rim[lm]": 2.1406})
+}
+
+// Sets 1.6875 in apart one over the other, in line, keep 0.9 of 3 D = 1.875.
+func TestSetsOneOverTheOther(t *testing.T) {
+	m := lagged()
+	m.Fasteners.ToRim.Rows, m.Fasteners.ToRim.Columns = lengths(-4.6875), lengths(-1.75, 1.75)
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"sets_spacing": 0.9})
+	if s := r.Find("sets_spacing"); s.Verdict != check.Fails {
+		t.Errorf("0.9 of the least spacing: %v", s.Verdict)
+	}
+}
+
+// Bending yield strengths by size, NDS 2018 tables 12J, 12L and their notes (from memory, confirm): lags 1/4 70, 5/16 60, 3/8
+// and more 45 ksi; wood screws No. 6 100, 7 to 9 90, 10 to 12 80, 14 and 16 70, 18 and 20 60, 24 45 ksi; bolts 45 ksi.
+func TestBendingYield(t *testing.T) {
+	for kind, sizes := range map[Kind]map[float64]float64{
+		Lag: {0.25: 70, 0.3125: 60, 0.375: 45, 0.5: 45, 1: 45},
+		Screw: {0.138: 100, 0.151: 90, 0.164: 90, 0.177: 90, 0.190: 80, 0.216: 80, 0.242: 70, 0.268: 70, 0.294: 60, 0.320: 60,
+			0.372: 45},
+		Bolt: {0.25: 45, 0.5: 45, 1: 45},
+	} {
+		for d, want := range sizes {
+			if got := bendingYield(kind, d).PSI(); math.Abs(got-1000*want) > 1e-6 {
+				t.Errorf("%v of %g in: %.0f psi, want %g ksi", kind, d, got, want)
+			}
+		}
+	}
+}

@@ -164,3 +164,50 @@ func TestSizesAreMended(t *testing.T) {
 		}
 	}
 }
+
+// Deflection may be 1/360 of the span under live and snow load and 1/240 under all, IRC 2021 table R301.7; an overhang
+// counts as half a span. Spans 22 and overhangs 8 in.
+func TestDeflectionLimits(t *testing.T) {
+	r, _ := Run(scenarioB())
+	wants(t, r, map[string]float64{"ledger_defl_live@limit": 0.061111, "ledger_defl_total@limit": 0.091667,
+		"overhang_defl_live@limit": 0.044444, "overhang_defl_total@limit": 0.066667})
+	for id, want := range map[string]float64{"ledger_defl_live": 22. / 360, "overhang_defl_live": 16. / 360} {
+		if got := inchPound(*r.Find(id).Limit); math.Abs(got-want) > 1e-6 {
+			t.Errorf("%s: at most %.6f in, want %.6f", id, got, want)
+		}
+	}
+}
+
+// The distance to the end of a ledger piece counts either end and every joint.
+func TestFromEnd(t *testing.T) {
+	m := scenarioB()
+	c := &calc{m: m}
+	for x, want := range map[float64]float64{8: 8, 30: 30, 52: 8} {
+		if got := c.fromEnd(x); math.Abs(got-want) > 1e-9 {
+			t.Errorf("at %g in: %g in to the end, want %g", x, got, want)
+		}
+	}
+	c.m.Ledger.Splices = lengths(31)
+	if got := c.fromEnd(30); math.Abs(got-1) > 1e-9 {
+		t.Errorf("beside a joint: %g in to the end, want 1", got)
+	}
+}
+
+// The widest span decides wherever it is: 34 in first, 34 in last.
+func TestWidestSpan(t *testing.T) {
+	for _, at := range [][]Place{marks(8, 42, 52), marks(8, 18, 52)} {
+		m := scenarioB()
+		m.Blocks.At = at
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"block_spacing": 34, "ledger_torsion[l]": 17})
+	}
+}
+
+// One joist in the middle of a ledger on two blocks 40 in apart brings the load of all 60 in there: 29.5625 x 60/2 x 20 =
+// 17,737.5 lb-in, three times and more what spread load makes.
+func TestJoistsLoadTheLedger(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.At, m.Joists.At = marks(10, 50), lengths(30)
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ledger_m_pos_max": 17737.5, "ledger_fb[M_span]": 17737.5})
+}
