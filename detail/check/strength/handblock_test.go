@@ -207,3 +207,56 @@ func TestBlockAlone(t *testing.T) {
 		t.Errorf("block %d is the most loaded", res.Worst+1)
 	}
 }
+
+// Two plies of 3 in: the dowel hinges in the ledger at 1806.1 lb, and the block gives what main and ledger do not hold of P x
+// 6.5: 12,478 lb-in. It bears with (6 - sqrt(36 - 4 x 12478/2031.25))/2 = 1.3098 in at each face, so 2031.25 x 1.3098/1806.1 of
+// the load passes the joint in the middle.
+func TestForceAcrossAThickBlock(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.Plies = []Ply{pinePly(3), pinePly(3)}
+	m.Blocks.PlyScrews.Length = 5 * in
+	through(&m, func(s *Set) { s.Length, s.Thread = 12.5*in, 1.75*in })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"many_layer_held[hinges]": 1806.1, "many_layer_held[Z]": 451.53, "ply_screws_1[k]": 1.4731})
+}
+
+// A gap of 0.75 in before a block of 1 and 2 in, 3/4 in bolts, 2950 x 0.75 = 2212.5 lb/in: the bolt turns in block and ledger
+// at 1823.6 lb, bears one way over (1823.6/2212.5 + 3)/2 = 1.9121 in of the block from outside and the other way past it.
+// Beyond the joint, 2 in in: 1823.6 - 4230.5 + 194.5 = -2212.4, 1.2132 of the load.
+func TestForceAcrossABlockBehindAGap(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.Plies, m.Blocks.FrontGap = []Ply{pinePly(1), pinePly(2)}, 0.75*in
+	through(&m, func(s *Set) { s.Diameter, s.Hole, s.Length = 0.75*in, 0.8125*in, 10.5*in })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane2_block_from_ledger[II]": 405.25, "ply_screws_1[k]": 1.2132})
+}
+
+// The faces need not touch up to the rows: 4.3104 - 1.5625 = 2.7479 in over which 962.9 lb hold 2646 lb-in are enough.
+func TestFacesThatHoldJustEnough(t *testing.T) {
+	m := scenarioB()
+	m.Ledger.Top = -4.2 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"block_couple": 2587.5, "block_couple@limit": 2646})
+	if r.Find("many_layer_held").Verdict == check.Info || r.Find("block_couple").Verdict != check.OK {
+		t.Error("the block holds its couple, and is a void")
+	}
+}
+
+// Two rows that pull make two holes in the rim where it bends: T = 963.5 lb (see TestSeveralRowsPull) x (4 - 0.4375) = 3432.5
+// lb-in over (9.25 - 2 x 0.6875) x 1.5^2/6 = 2.9531 in3.
+func TestRimBendsAtTwoRows(t *testing.T) {
+	m := scenarioB()
+	m.Backing.Kind = LooseBacking
+	through(&m, func(s *Set) { s.Rows = lengths(-1.5, -3) })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"rim_out_of_plane[S]": 2.9531, "rim_out_of_plane": 1162.3})
+}
+
+// Loose plies behind fasteners of their own into the rim are a gap for them too: sheathing 0.5 and a ply of 1.5.
+func TestLoosePliesOfTwoSets(t *testing.T) {
+	m := lagged()
+	m.Blocks.PliesFastened = false
+	m.Fasteners.ToRim.Kind, m.Fasteners.ToRim.Length = Bolt, 0
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"floating_rim_from_outer_to_rim[gap]": 2})
+}

@@ -258,3 +258,19 @@ func TestBendingYield(t *testing.T) {
 		}
 	}
 }
+
+// Wood that is dry when fastened and in service takes nothing off a screw or a bolt. NDS 2018 table 11.3.3.
+func TestDryFasteners(t *testing.T) {
+	m := scenarioB()
+	m.Ledger.Moisture, m.Blocks.Moisture = Moisture{Dry, Dry}, Moisture{Dry, Dry}
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane1_rim_from_block[CM]": 1, "ply_screws_1[CM]": 1})
+}
+
+// A round washer of 3 in less a hole of 11/16: 7.069 - 0.371 = 6.697 in2.
+func TestRoundWasher(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Washer.Round = true })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"rim_washer_bearing[A]": 6.697, "rim_washer_bearing": 77.69})
+}

@@ -211,3 +211,73 @@ func TestJoistsLoadTheLedger(t *testing.T) {
 	r, _ := Run(m)
 	wants(t, r, map[string]float64{"ledger_m_pos_max": 17737.5, "ledger_fb[M_span]": 17737.5})
 }
+
+// Shear where a member hangs on dowels: 3 x 300/(2 x 1.5 x 6) = 50 psi; within 5 depths of the end, 46.25 in of 9.25, times
+// (9.25/6)^2 = 2.3767. NDS 2018 3.4.3.3 (from memory, confirm).
+func TestShearAtBolts(t *testing.T) {
+	for end, want := range map[float64]float64{46: 118.84, 46.5: 50, 0: 118.84} {
+		if got := shearAtBolts(300, 1.5, 9.25, 6, end); math.Abs(got-want) > 0.01 {
+			t.Errorf("%g in from the end: %.2f psi, want %.2f", end, got, want)
+		}
+	}
+}
+
+// How far the ledger goes down is in the results: 2 x 0.01095 + 1/16 in by slip and play, 0.02323 in by turning.
+func TestDropInTheResults(t *testing.T) {
+	_, res := Run(scenarioB())
+	if drop, turn := res.Drop.Inches(), res.Turn.Inches(); math.Abs(drop-0.0844) > 1e-4 || math.Abs(turn-0.02323) > 1e-4 {
+		t.Errorf("down %.5f by slip and %.5f by turning, by hand 0.0844 and 0.02323", drop, turn)
+	}
+}
+
+// Two ties at one place are one, and one holds no piece.
+func TestTwoTiesAtOnePlace(t *testing.T) {
+	m := scenarioB()
+	m.Tie.At = lengths(0.75, 1.2, 22.75, 37.25, 44.75, 59.25)
+	r, _ := Run(m)
+	if s := r.Find("backing_ties"); s.Verdict != check.Fails || s.Value.V != 1 || s.Where != "B1" {
+		t.Errorf("%v of %v at %s, want FAILS with 1 at B1", s.Verdict, s.Value, s.Where)
+	}
+}
+
+// Two lateral devices of 1,500 lb or four of 750, IRC 2021 R507.9.2 (from memory, confirm).
+func TestLateralDevices(t *testing.T) {
+	for _, c := range []struct {
+		n      int
+		rating unit.Force
+		want   check.Verdict
+	}{{2, 1500, check.OK}, {3, 1499, check.Fails}, {3, 1500, check.OK}, {4, 750, check.OK}, {4, 749, check.Fails}} {
+		m := scenarioB()
+		m.Tie.Lateral.Count, m.Tie.Lateral.Rating = c.n, c.rating*unit.Pound
+		r, _ := Run(m)
+		if s := r.Find("lateral_rating"); s.Verdict != c.want {
+			t.Errorf("%d of %g lb: %v, want %v", c.n, float64(c.rating), s.Verdict, c.want)
+		}
+	}
+}
+
+// What does not stand on the ledger is a fault of the model, and nothing is checked.
+func TestOffTheLedger(t *testing.T) {
+	for name, change := range map[string]func(*Model){
+		"point load left of it":  func(m *Model) { m.PointLoads = []PointLoad{{"stair", -in, 100}} },
+		"point load right of it": func(m *Model) { m.PointLoads = []PointLoad{{"stair", 61 * in, 100}} },
+		"point load upward":      func(m *Model) { m.PointLoads = []PointLoad{{"stair", 30 * in, -100}} },
+		"block left of it":       func(m *Model) { m.Blocks.At = marks(-1, 30, 52) },
+		"block right of it":      func(m *Model) { m.Blocks.At = marks(8, 30, 61) },
+		"blocks out of order":    func(m *Model) { m.Blocks.At = marks(8, 52, 30) },
+		"one block":              func(m *Model) { m.Blocks.At = marks(30) },
+		"joist left of it":       func(m *Model) { m.Joists.At = lengths(-1, 30) },
+		"joist right of it":      func(m *Model) { m.Joists.At = lengths(30, 61) },
+		"joists out of order":    func(m *Model) { m.Joists.At = lengths(30, 20) },
+		"load upward":            func(m *Model) { m.Loads.Live = psfp(-1) },
+		"one set of two":         func(m *Model) { m.Fasteners = Fasteners{ToRim: m.Fasteners.Through} },
+		"set without rows":       func(m *Model) { through(m, func(s *Set) { s.Rows = nil }) },
+	} {
+		m := scenarioB()
+		change(&m)
+		r, _ := Run(m)
+		if s := r.Find("model"); s == nil || s.Verdict != check.NotChecked || len(r.Steps) != 1 {
+			t.Errorf("%s: %d steps, want one of the model that says NOT CHECKED", name, len(r.Steps))
+		}
+	}
+}
