@@ -274,3 +274,30 @@ func TestRoundWasher(t *testing.T) {
 	r, _ := Run(m)
 	wants(t, r, map[string]float64{"rim_washer_bearing[A]": 6.697, "rim_washer_bearing": 77.69})
 }
+
+// Half of a screw's tip of two diameters counts: a No. 10 of 2.3 in past 1.5 in of ply bears over 0.8 - 0.19 = 0.61 in. Mode
+// IIIm with q = 843.6: A = 8.8905e-4, B = 0.305, C = -46.83 - 78.48: P = 241.2, /2.2 = 109.6 lb.
+func TestShortPlyScrews(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.PlyScrews.Length = 2.3 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ply_screws_1[Z]": 109.6, "ply_screws_1_penetration": 0.8, "ply_screws_1_penetration@limit": 1.14})
+}
+
+// Pull at the inner end is beside the shear of the inner planes alone: with the ledger's plane the worst, 0.9, and a plane
+// at the rim of 0.5, the inner end has 0.5 and the outer one 0.9. Of a single plane both ends are the same.
+func TestShearOfEachEnd(t *testing.T) {
+	named := func(name string) part { return part{name: name} }
+	g := &group{parts: []part{named("rim"), named("block"), named("ledger")}, shear: []float64{0}, inside: []float64{0}, outside: []float64{0}}
+	g.sheared(layer{side: named("block")}, 0, 0.5)
+	g.sheared(layer{side: named("ledger")}, 0, 0.9)
+	g.sheared(layer{side: named("ledger"), informal: true}, 0, 2)
+	if g.shear[0] != 0.9 || g.inside[0] != 0.5 || g.outside[0] != 0.9 {
+		t.Errorf("worst %g, inside %g, outside %g", g.shear[0], g.inside[0], g.outside[0])
+	}
+	one := &group{parts: []part{named("block"), named("ledger")}, shear: []float64{0}, inside: []float64{0}, outside: []float64{0}}
+	one.sheared(layer{side: named("ledger")}, 0, 0.7)
+	if one.inside[0] != 0.7 || one.outside[0] != 0.7 {
+		t.Errorf("a single plane: inside %g, outside %g", one.inside[0], one.outside[0])
+	}
+}
