@@ -2,6 +2,7 @@ package strength
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"standclear/detail/check"
@@ -299,5 +300,30 @@ func TestShearOfEachEnd(t *testing.T) {
 	one.sheared(layer{side: named("ledger")}, 0, 0.7)
 	if one.inside[0] != 0.7 || one.outside[0] != 0.7 {
 		t.Errorf("a single plane: inside %g, outside %g", one.inside[0], one.outside[0])
+	}
+}
+
+// Screws under 1/4 in have no geometry factor: their distances are left open, and nothing is added to their value for it.
+func TestThinScrewsHaveNoGeometryFactor(t *testing.T) {
+	m := lagged()
+	rim := m.Fasteners.ToRim
+	rim.Kind, rim.Diameter, rim.Hole, rim.Length = Screw, 0.19*in, 0.19*in, 6*in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane1_rim_from_block_to_rim[Cd]": 1, "plane1_rim_from_block_to_rim[n]": 4})
+	if s := r.Find("distances_to_rim"); s == nil || s.Verdict != check.NotChecked {
+		t.Errorf("%+v, want NOT CHECKED", s)
+	}
+}
+
+// A washer that bends is offered the thickness at which it does not: stress goes with the square of it. 0.09 in at 3 x 60.298 x
+// 1.0635/0.0081 = 23,750 of 0.9 x 21,557 psi: 0.0996 in.
+func TestThickerWasherIsEnough(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Washer.Thickness = 0.09 * in })
+	r, _ := Run(m)
+	s := r.Find("washer_bending")
+	need := 0.09 * math.Sqrt(s.Ratio/0.9)
+	if math.Abs(need-0.0996) > 2e-4 || !strings.HasPrefix(s.Fix, "washers "+inch(need).Text(unit.IP)+" thick") {
+		t.Errorf("%q is offered, want %.4f in", s.Fix, need)
 	}
 }

@@ -3,6 +3,7 @@ package strength
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"standclear/detail/check"
@@ -279,5 +280,22 @@ func TestOffTheLedger(t *testing.T) {
 		if s := r.Find("model"); s == nil || s.Verdict != check.NotChecked || len(r.Steps) != 1 {
 			t.Errorf("%s: %d steps, want one of the model that says NOT CHECKED", name, len(r.Steps))
 		}
+	}
+}
+
+// A failure says which way the limit lies.
+func TestReasonsSayWhichWay(t *testing.T) {
+	m := scenarioB()
+	m.Tie.Lateral.Rating, m.Tie.Rating = 1400*unit.Pound, 500*unit.Pound
+	m.Rim.Thickness, m.Loads.Live, m.Loads.GroundSnow = in, psfp(61), psfp(31)
+	r, _ := Run(m)
+	for id, says := range map[string]string{"lateral_rating": "must be at least", "tie_rating": "must be at most",
+		"scope_rim_thickness": "; at least", "scope_live": "; at most"} {
+		if s := r.Find(id); !strings.Contains(s.Reason, says) {
+			t.Errorf("%s: %q does not say %q", id, s.Reason, says)
+		}
+	}
+	if s := r.Find("snow_minimum"); !strings.Contains(s.Fix, "loads.snow: 31") {
+		t.Errorf("too little snow is mended by %q", s.Fix)
 	}
 }
