@@ -131,6 +131,12 @@ func TestTurnedOverByHand(t *testing.T) {
 			t.Errorf("lifted by %g lb: %q", load, why)
 		}
 	}
+	c.a.FootDepth = 0.9 // 6 - 0.9 x 8.875/3 = 3.3375 in: 556.25 lb
+	for load, holds := range map[float64]bool{556: true, 557: false} {
+		if why := c.turnedOver(load); (why == "") != holds {
+			t.Errorf("lifted by %g lb on a deep foot: %q", load, why)
+		}
+	}
 }
 
 // The greatest deflection of a span is no less than any of three hundred points of it, and near the greatest of them.
