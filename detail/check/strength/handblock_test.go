@@ -212,9 +212,10 @@ func TestBlockAlone(t *testing.T) {
 	}
 }
 
-// Two plies of 3 in: the dowel hinges in the ledger at 1806.1 lb, and the block gives what main and ledger do not hold of P x
-// 6.5: 12,478 lb-in. It bears with (6 - sqrt(36 - 4 x 12478/2031.25))/2 = 1.3098 in at each face, so 2031.25 x 1.3098/1806.1 of
-// the load passes the joint in the middle.
+// Two plies of 3 in: the dowel hinges in the block at 1806.1 lb, 1806.1/2031.25 in behind its inner face. Rim and backing turn
+// on 3 in, 1406.25 x (9/2 - 2.1422^2) = -124 lb-in, and 124 + 1806.1 x 0.5 + 1806.1^2/(2 x 2031.25) = 1831 = My. The block
+// gives what main and ledger do not hold of P x 6.5: 12,478 lb-in. It bears with (6 - sqrt(36 - 4 x 12478/2031.25))/2 = 1.3098
+// in at each face, so 2031.25 x 1.3098/1806.1 of the load passes the joint in the middle.
 func TestForceAcrossAThickBlock(t *testing.T) {
 	m := scenarioB()
 	m.Blocks.Plies = []Ply{pinePly(3), pinePly(3)}
@@ -222,6 +223,18 @@ func TestForceAcrossAThickBlock(t *testing.T) {
 	through(&m, func(s *Set) { s.Length, s.Thread = 12.5*in, 1.75*in })
 	r, _ := Run(m)
 	wants(t, r, map[string]float64{"many_layer_held[hinges]": 1806.1, "many_layer_held[Z]": 451.53, "ply_screws_1[k]": 1.4731})
+}
+
+// Where no row can pull, everything that rests on its pull is left open by name.
+func TestNoRowPulls(t *testing.T) {
+	m := scenarioB()
+	lowRows(&m)
+	r, _ := Run(m)
+	for _, id := range []string{"top_row_tension", "foot_peak_stress", "linear_interaction_top_bolt", "tie_rating", "backing_bending", "floor_couple"} {
+		if s := r.Find(id); s == nil || s.Verdict != check.NotChecked {
+			t.Errorf("%s: %+v, want NOT CHECKED", id, s)
+		}
+	}
 }
 
 // A gap of 0.75 in before a block of 1 and 2 in, 3/4 in bolts, 2950 x 0.75 = 2212.5 lb/in: the bolt turns in block and ledger

@@ -45,7 +45,7 @@ func TestOverhangTwists(t *testing.T) {
 		m := scenarioB()
 		m.Blocks.At = at
 		r, _ := Run(m)
-		wants(t, r, map[string]float64{"ledger_torsion[l]": 24, "ledger_torsion[T]": 1241.6, "ledger_torsion[t]": 198.9})
+		wants(t, r, map[string]float64{"ledger_torsion[l]": 24, "ledger_torsion[T]": 1241.6, "ledger_torsion[t]": 198.9, "ledger_torsion@limit": 195.2})
 		if s := r.Find("ledger_torsion"); s.Verdict != check.Fails {
 			t.Errorf("198.9 psi of twist alone, of 195.2: %v", s.Verdict)
 		}
