@@ -7,7 +7,7 @@ import (
 
 func near(t *testing.T, what string, got, want, share float64) {
 	t.Helper()
-	if math.Abs(got-want) > share*math.Abs(want) {
+	if !(math.Abs(got-want) <= share*math.Abs(want)) { // not a number is none
 		t.Errorf("%s is %.5g, want %.5g within %g %%", what, got, want, share*100)
 	}
 }

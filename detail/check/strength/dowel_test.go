@@ -225,7 +225,7 @@ func TestDowelBearing(t *testing.T) {
 		if got := DowelBearing(c.g, unit.Length(c.d)*unit.Inch, c.angle).PSI(); math.Abs(got-c.want) > 1e-6 {
 			t.Errorf("G %.2f, D %.2f in, %.0f degrees: %.0f psi, want %.0f", c.g, c.d, c.angle, got, c.want)
 		}
-		if got := ExactDowelBearing(c.g, unit.Length(c.d)*unit.Inch, c.angle).PSI(); math.Abs(got-c.want) > 25 {
+		if got := ExactDowelBearing(c.g, unit.Length(c.d)*unit.Inch, c.angle).PSI(); !(math.Abs(got-c.want) <= 25) {
 			t.Errorf("exact value %.1f psi is not within half a step of %.0f", got, c.want)
 		}
 	}

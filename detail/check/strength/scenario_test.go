@@ -80,7 +80,7 @@ func compare(t *testing.T, r check.Report, name string, least int) {
 		got, ok := lookUp(r, key)
 		if !ok {
 			t.Errorf("%s: not in the report", key)
-		} else if want := values[i]; math.Abs(got-want) > 0.005*math.Abs(want) {
+		} else if want := values[i]; !(math.Abs(got-want) <= 0.005*math.Abs(want)) {
 			t.Errorf("%s is %.6g, by hand %.6g", key, got, want)
 		}
 	}

@@ -1,0 +1,329 @@
+package strength
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"standclear/detail/check"
+	"standclear/detail/unit"
+)
+
+// The end of a piece of backing keeps 2 D like any end: 2 x 0.625 = 1.25 in. NDS 2018 table 12.5.1A.
+func TestBackingKeepsItsEnd(t *testing.T) {
+	for at, want := range map[float64]check.Verdict{5.1: check.Fails, 5.0: check.OK} { // 1.15 and 1.25 in from the column
+		m := scenarioB()
+		m.Backing.Pieces[0].From = unit.Length(at) * in
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"end_backing@limit": 1.25})
+		if s := r.Find("end_backing"); s.Verdict != want || s.Where != "B1" {
+			t.Errorf("backing from %.2f in: %v at %s, want %v at B1", at, s.Verdict, s.Where, want)
+		}
+	}
+}
+
+// A ply of plywood bears on bolts as wood of G 0.42 at most: across the grain 6100 x 0.42^1.45/0.625^0.5 = 2193, to
+// 2200 psi, and not the 3250 of lumber of 0.55. NDS 2018 table 12.3.3 and its note; the cap is a judgement.
+func TestPanelPlyBearsAsSoftWood(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.Plies[1].Panel = true
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane2_block_from_ledger[Fe_m]": 2200, "plane1_rim_from_block[Fe_s]": 2200})
+}
+
+// Three plies of one piece: the second joint has two plies inside and one outside, the screws at it hold in both.
+func TestJointsOfThreePlies(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.Plies = []Ply{pinePly(1.5), pinePly(0.75), pinePly(1)}
+	c := &calc{m: m}
+	joints := c.joints()
+	if len(joints) != 2 {
+		t.Fatalf("%d joints of three plies", len(joints))
+	}
+	for i, want := range [][4]float64{{1.5, 0.75, 1.5, 1.75}, {2.25, 1, 2.25, 1}} {
+		j := joints[i]
+		for k, got := range []float64{j.inner.thick, j.outer.thick, j.fromInside, j.fromOutside} {
+			if math.Abs(got-want[k]) > 1e-9 {
+				t.Errorf("joint %d: inner and outer part, inside and outside of the joint: number %d is %.3f in, want %g", i+1, k, got, want[k])
+			}
+		}
+		if j.layers != i+1 || j.ply != i+2 {
+			t.Errorf("joint %d: %d layers inside, outer ply %d", i+1, j.layers, j.ply)
+		}
+	}
+}
+
+// What a set carries at one block is in the results for CD 1: 4 x 319.1 x 0.7 x 0.990 = 884.7 lb of the whole dowel,
+// 4 x 422.14 x 0.7 x 0.990 = 1170.4 of the plane at the rim.
+func TestCapacitiesInTheResults(t *testing.T) {
+	_, res := Run(scenarioB())
+	want := map[string]float64{"many_layer_held": 884.7, "plane1_rim_from_block": 1170.4}
+	for _, p := range res.Planes {
+		if w, ok := want[p.ID]; ok && math.Abs(p.Capacity.Pounds()-w) > 0.005*w {
+			t.Errorf("%s carries %.1f lb, by hand %.1f", p.ID, p.Capacity.Pounds(), w)
+		}
+		delete(want, p.ID)
+	}
+	if len(want) > 0 {
+		t.Errorf("not in the results: %v", want)
+	}
+}
+
+// A lag of 6 in through washer 0.25, block 3 and sheathing 0.5 stands 2.25 in the rim and its backing of 3: 2.03 without
+// the tip, more than 4 D = 1.5, and holds. In dry wood its withdrawal is not lowered: 397.7/(1.15 x 0.7) = 494.0 lb.
+func TestLagHolds(t *testing.T) {
+	m := lagged()
+	r, _ := Run(m)
+	if s := r.Find("penetration_to_rim"); s.Verdict != check.OK {
+		t.Errorf("2.03 in of 1.5: %v, %s", s.Verdict, s.Reason)
+	}
+	c := &calc{m: m, a: m.Assume.filled()}
+	wet := c.withdrawal(c.fastenerGroups()[0])
+	c.m.Blocks.Moisture.Service = Dry
+	dry := c.withdrawal(c.fastenerGroups()[0])
+	if math.Abs(dry-494.0) > 1 || math.Abs(wet/dry-0.7) > 1e-9 {
+		t.Errorf("withdrawal dry %.1f lb, wet %.1f; by hand 494.0 and 345.8", dry, wet)
+	}
+}
+
+// Two sets at one height of each other share the wood between: 1.6875 in one over the other and in line is 0.675 of 4 D =
+// 2.5 in, for both. 3.5 in aside, more than the least of columns, nothing is lowered.
+func TestSetsLowerEachOther(t *testing.T) {
+	for away, want := range map[float64]float64{0: 0.675, 3.5: 1} {
+		m := lagged()
+		m.Blocks.Width = 20 * in
+		rim := m.Fasteners.ToRim
+		rim.Rows, rim.Columns = lengths(-4.6875), lengths(-1.75-away, 1.75+away)
+		r, _ := Run(m)
+		for _, id := range []string{"c_delta_to_rim", "c_delta_to_block"} {
+			if got := r.Find(id).Value.V; math.Abs(got-want) > 1e-9 {
+				t.Errorf("%s with the other set %g in aside: %.4f, want %g", id, away, got, want)
+			}
+		}
+	}
+}
+
+// A washer half as thick bends at a quarter of the pull, which counts in pull and shear together: 21,556.9 x 0.125^2/(3 x
+// 1.03125^2) x 8.629 = 910.4 lb; 520.3/910.4 = 0.5715, + 0.79906.
+func TestThinWasherPullsAndShears(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Washer.Thickness = 0.125 * in })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"linear_interaction_top_bolt": 1.3706, "linear_interaction_top_bolt[T1/T']": 0.5715})
+}
+
+// A part of several layers is as stiff as its softest one, for the group factor.
+func TestSoftestLayerCounts(t *testing.T) {
+	for _, e := range [][2]float64{{1.0e6, 1.3e6}, {1.3e6, 1.0e6}} {
+		m := scenarioB()
+		m.Rim.Wood.E, m.Backing.Wood.E = unit.Pressure(e[0])*unit.PSI, unit.Pressure(e[1])*unit.PSI
+		c := &calc{m: m}
+		if got := c.rimPart().e; math.Abs(got-1.0e6) > 1 {
+			t.Errorf("rim of %.1e and backing of %.1e psi: %.3e, want 1.0e6", e[0], e[1], got)
+		}
+	}
+}
+
+// The standard's own bending yield strength needs nobody's word.
+func TestYieldOfTheStandard(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Yield = 45_000 * unit.PSI })
+	r, _ := Run(m)
+	if s := r.Find("scope_fyb"); s.Verdict != check.OK {
+		t.Errorf("45 ksi stated for a bolt: %v, %s", s.Verdict, s.Reason)
+	}
+}
+
+// Three loose plies are three parts, each with its planes; what is loose counts as a gap: sheathing 0.5 and all plies,
+// 1.5 + 0.75 + 1 = 3.25, between rim and ledger.
+func TestThreeLoosePlies(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.PliesFastened = false
+	m.Blocks.Plies = []Ply{pinePly(1.5), pinePly(0.75), pinePly(1)}
+	r, _ := Run(m)
+	for _, id := range []string{"plane1_rim_from_ply1", "plane2_ply1_from_ply2", "plane3_ply2_from_ply3", "plane4_ply3_from_ledger",
+		"block_couple_ply1", "block_couple_ply2", "block_couple_ply3"} {
+		if r.Find(id) == nil {
+			t.Errorf("no step %s", id)
+		}
+	}
+	wants(t, r, map[string]float64{"floating_rim_from_ledger[gap]": 3.75, "many_layer_void[longest_void]": 3.75, "many_layer_held[longest_void]": 0.5})
+}
+
+// A wood screw holds over 6 D: 6 x 0.242 = 1.452 in. NDS 2018 12.1.5.6 (from memory, confirm).
+func TestScrewPenetration(t *testing.T) {
+	m := lagged()
+	rim := m.Fasteners.ToRim
+	rim.Kind, rim.Diameter, rim.Hole, rim.Length = Screw, 0.242*in, 0.242*in, 5*in
+	r, _ := Run(m)
+	// 5 - 0.25 - 3 - 0.5 = 1.25, less a tip of 2 x 0.242.
+	wants(t, r, map[string]float64{"penetration_to_rim@limit": 1.452, "penetration_to_rim": 0.766})
+	if s := r.Find("penetration_to_rim"); s.Verdict != check.Fails {
+		t.Errorf("0.77 in of 1.45: %v", s.Verdict)
+	}
+}
+
+// A wood screw of No. N measures 0.060 + 0.013 N in (ASME B18.6.1, from memory, confirm), its tip is taken as two of that,
+// and its root by NDS 2018 appendix L3 (from memory, confirm).
+func TestScrewThreads(t *testing.T) {
+	root := map[int]float64{6: 0.113, 7: 0.122, 8: 0.131, 9: 0.142, 10: 0.152, 12: 0.171, 14: 0.196, 16: 0.209, 18: 0.232, 20: 0.255, 24: 0.298}
+	for n, want := range root {
+		d := 0.060 + 0.013*float64(n)
+		th, ok := threadOf(Screw, unit.Length(d)*in)
+		if !ok || math.Abs(th.nominal-d) > 1e-9 || math.Abs(th.tip-2*d) > 1e-9 || math.Abs(th.root-want) > 1e-9 {
+			t.Errorf("No. %d: %+v, want %.3f, root %.3f", n, th, d, want)
+		}
+	}
+	if len(screwThreads()) != len(root) {
+		t.Errorf("%d screws listed, want %d", len(screwThreads()), len(root))
+	}
+}
+
+// Flat-use factors of members 2 and 3 in thick, NDS 2018 Supplement table 4A: 1.00 at 2 and 3 in of width, 1.10 at 4 and
+// 5, 1.15 at 6 and 8, 1.20 at 10 and more; by dressed width.
+func TestFlatUse(t *testing.T) {
+	for depth, want := range map[float64]float64{1.5: 1, 2.5: 1, 3.5: 1.1, 4.5: 1.1, 5.5: 1.15, 7.25: 1.15, 9.25: 1.2, 11.25: 1.2} {
+		if got := flatUse(depth); got != want {
+			t.Errorf("%g in deep: %g, want %g", depth, got, want)
+		}
+	}
+}
+
+// A hole is as stated, or 1/16 in more than the bolt.
+func TestHole(t *testing.T) {
+	for stated, want := range map[float64]float64{0: 0.6875, 0.75: 0.75} {
+		s := Set{Diameter: 0.625 * in, Hole: unit.Length(stated) * in}
+		if got := s.hole(); math.Abs(got-want) > 1e-9 {
+			t.Errorf("stated %g: %.4f in, want %g", stated, got, want)
+		}
+	}
+}
+
+// Wood fastened wet splits where two lines of bolts across its grain hold it: 0.4. Two columns in one row stand along the
+// grain of rim, ledger and a block of level grain, 0.7, and across that of a block of upright grain. NDS 2018 table 11.3.3.
+func TestWetFastenersOfUprightGrain(t *testing.T) {
+	for _, c := range []struct {
+		rows    []unit.Length
+		upright bool
+		want    float64
+	}{{lengths(-3), false, 0.7}, {lengths(-3), true, 0.4}, {lengths(-3, -6.375), false, 0.4}} {
+		m := scenarioB()
+		m.Blocks.Moisture.Assembly, m.Blocks.VerticalGrain = Wet, c.upright
+		through(&m, func(s *Set) { s.Rows = c.rows })
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"plane1_rim_from_block[CM]": c.want})
+	}
+}
+
+// Every mode is its load over its reduction, in double shear as in single.
+func TestDoubleShearLoads(t *testing.T) {
+	d, _ := DowelOf(Bolt, 0.5*in, 0)
+	m := Member{1.5 * in, DowelBearing(0.50, d.Nominal, 0), 0}
+	for _, mode := range d.DoubleShear(m, m, 0) {
+		if math.Abs(float64(mode.P)/mode.Rd-float64(mode.Z)) > 1e-9*float64(mode.Z) {
+			t.Errorf("mode %s: P %.1f lb over %.2f is not Z %.1f", mode.Name, mode.P.Pounds(), mode.Rd, mode.Z.Pounds())
+		}
+	}
+}
+
+// A lag bears in rim and backing as deep as it stands there less half its tip: 2.25 - 7/64 = 2.1406 in of the 3.
+func TestLagBearsAsDeepAsItStands(t *testing.T) {
+	r, _ := Run(lagged())
+	wants(t, r, map[string]float64{"plane1_rim_from_block_to_rim[lm]": 2.1406})
+}
+
+// Sets 1.6875 in apart one over the other, in line, keep 0.9 of 3 D = 1.875.
+func TestSetsOneOverTheOther(t *testing.T) {
+	m := lagged()
+	m.Fasteners.ToRim.Rows, m.Fasteners.ToRim.Columns = lengths(-4.6875), lengths(-1.75, 1.75)
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"sets_spacing": 0.9})
+	if s := r.Find("sets_spacing"); s.Verdict != check.Fails {
+		t.Errorf("0.9 of the least spacing: %v", s.Verdict)
+	}
+}
+
+// Bending yield strengths by size, NDS 2018 tables 12J, 12L and their notes (from memory, confirm): lags 1/4 70, 5/16 60, 3/8
+// and more 45 ksi; wood screws No. 6 100, 7 to 9 90, 10 to 12 80, 14 and 16 70, 18 and 20 60, 24 45 ksi; bolts 45 ksi.
+func TestBendingYield(t *testing.T) {
+	for kind, sizes := range map[Kind]map[float64]float64{
+		Lag: {0.25: 70, 0.3125: 60, 0.375: 45, 0.5: 45, 1: 45},
+		Screw: {0.138: 100, 0.151: 90, 0.164: 90, 0.177: 90, 0.190: 80, 0.216: 80, 0.242: 70, 0.268: 70, 0.294: 60, 0.320: 60,
+			0.372: 45},
+		Bolt: {0.25: 45, 0.5: 45, 1: 45},
+	} {
+		for d, want := range sizes {
+			if got := bendingYield(kind, d).PSI(); math.Abs(got-1000*want) > 1e-6 {
+				t.Errorf("%v of %g in: %.0f psi, want %g ksi", kind, d, got, want)
+			}
+		}
+	}
+}
+
+// Wood that is dry when fastened and in service takes nothing off a screw or a bolt. NDS 2018 table 11.3.3.
+func TestDryFasteners(t *testing.T) {
+	m := scenarioB()
+	m.Ledger.Moisture, m.Blocks.Moisture = Moisture{Dry, Dry}, Moisture{Dry, Dry}
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane1_rim_from_block[CM]": 1, "ply_screws_1[CM]": 1})
+}
+
+// A round washer of 3 in less a hole of 11/16: 7.069 - 0.371 = 6.697 in2.
+func TestRoundWasher(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Washer.Round = true })
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"rim_washer_bearing[A]": 6.697, "rim_washer_bearing": 77.69})
+}
+
+// Half of a screw's tip of two diameters counts: a No. 10 of 2.3 in past 1.5 in of ply bears over 0.8 - 0.19 = 0.61 in. Mode
+// IIIm with q = 843.6: A = 8.8905e-4, B = 0.305, C = -46.83 - 78.48: P = 241.2, /2.2 = 109.6 lb.
+func TestShortPlyScrews(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.PlyScrews.Length = 2.3 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ply_screws_1[Z]": 109.6, "ply_screws_1_penetration": 0.8, "ply_screws_1_penetration@limit": 1.14})
+}
+
+// Pull at the inner end is beside the shear of the inner planes alone: with the ledger's plane the worst, 0.9, and a plane
+// at the rim of 0.5, the inner end has 0.5 and the outer one 0.9. Of a single plane both ends are the same.
+func TestShearOfEachEnd(t *testing.T) {
+	named := func(name string) part { return part{name: name} }
+	g := &group{parts: []part{named("rim"), named("block"), named("ledger")}, shear: []float64{0}, inside: []float64{0}, outside: []float64{0}}
+	g.sheared(layer{side: named("block")}, 0, 0.5)
+	g.sheared(layer{side: named("ledger")}, 0, 0.9)
+	g.sheared(layer{side: named("ledger"), informal: true}, 0, 2)
+	if g.shear[0] != 0.9 || g.inside[0] != 0.5 || g.outside[0] != 0.9 {
+		t.Errorf("worst %g, inside %g, outside %g", g.shear[0], g.inside[0], g.outside[0])
+	}
+	one := &group{parts: []part{named("block"), named("ledger")}, shear: []float64{0}, inside: []float64{0}, outside: []float64{0}}
+	one.sheared(layer{side: named("ledger")}, 0, 0.7)
+	if one.inside[0] != 0.7 || one.outside[0] != 0.7 {
+		t.Errorf("a single plane: inside %g, outside %g", one.inside[0], one.outside[0])
+	}
+}
+
+// Screws under 1/4 in have no geometry factor: their distances are left open, and nothing is added to their value for it.
+func TestThinScrewsHaveNoGeometryFactor(t *testing.T) {
+	m := lagged()
+	rim := m.Fasteners.ToRim
+	rim.Kind, rim.Diameter, rim.Hole, rim.Length = Screw, 0.19*in, 0.19*in, 6*in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane1_rim_from_block_to_rim[Cd]": 1, "plane1_rim_from_block_to_rim[n]": 4})
+	if s := r.Find("distances_to_rim"); s == nil || s.Verdict != check.NotChecked {
+		t.Errorf("%+v, want NOT CHECKED", s)
+	}
+}
+
+// A washer that bends is offered the thickness at which it does not: stress goes with the square of it. 0.09 in at 3 x 60.298 x
+// 1.0635/0.0081 = 23,750 of 0.9 x 21,557 psi: 0.0996 in.
+func TestThickerWasherIsEnough(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { s.Washer.Thickness = 0.09 * in })
+	r, _ := Run(m)
+	s := r.Find("washer_bending")
+	need := 0.09 * math.Sqrt(s.Ratio/0.9)
+	if math.Abs(need-0.0996) > 2e-4 || !strings.HasPrefix(s.Fix, "washers "+inch(need).Text(unit.IP)+" thick") {
+		t.Errorf("%q is offered, want %.4f in", s.Fix, need)
+	}
+}
