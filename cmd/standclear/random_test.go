@@ -182,7 +182,7 @@ func wrongReport(j *job, count *tally) (wrong []string) {
 	}
 	for _, sys := range []unit.System{unit.IP, unit.SI} {
 		b.Reset()
-		if err := j.report.WriteText(&b, j.title(), sys); err != nil {
+		if err := j.report.WriteText(&b, j.header(nil), sys); err != nil {
 			wrong = append(wrong, err.Error())
 		}
 		wrong = append(wrong, wrongText("calculation.txt", b.Bytes())...)

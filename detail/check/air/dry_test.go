@@ -47,7 +47,7 @@ func TestRatioRanks(t *testing.T) {
 
 // Without rain there is no ratio, and no verdict that all is well.
 func TestNoRainIsNoRatio(t *testing.T) {
-	s := found(t, report(assembled(t, "deck", "site.rain=0in")), "drying_ratio")
+	s := found(t, report(detailtest.Demo(t, "deck", "site.rain=0in")), "drying_ratio")
 	if s.Verdict != check.NotChecked || s.Value.V != 0 || !strings.Contains(s.Reason, "no rain gets in") {
 		t.Errorf("%v, %v, %q", s.Verdict, s.Value, s.Reason)
 	}

@@ -131,11 +131,11 @@ func TestStory(t *testing.T) {
 // A strip of ceiling that can be opened reaches the nuts from 300 mm on, and one block has both its ends looked at.
 func TestJustEnough(t *testing.T) {
 	for strip, want := range map[string]check.Verdict{"300mm": check.OK, "299mm": check.Fails} {
-		if s := found(t, report(assembled(t, "deck-metric", "floor.access=strip", "floor.strip="+strip)), "nut_access"); s.Verdict != want {
+		if s := found(t, report(detailtest.Demo(t, "deck-metric", "floor.access=strip", "floor.strip="+strip)), "nut_access"); s.Verdict != want {
 			t.Errorf("a strip of %s: %v, %s", strip, s.Verdict, s.Reason)
 		}
 	}
-	r := report(assembled(t, "deck", "blocks.positions=[12 1/2in]"))
+	r := report(detailtest.Demo(t, "deck", "blocks.positions=[12 1/2in]"))
 	if s := found(t, r, "block_end_left"); s.Verdict != check.OK || math.Abs(s.Value.V/25.4-12.5) > 1e-6 {
 		t.Errorf("%v in to the left end, %v", s.Value.V/25.4, s.Verdict)
 	}
