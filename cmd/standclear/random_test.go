@@ -193,7 +193,8 @@ func wrongReport(j *job, count *tally) (wrong []string) {
 // wrongSheet draws one sheet with its pages and shop pages.
 func wrongSheet(i uint64, j *job, id string, count *tally) (wrong []string) {
 	o := sheet.Options{Version: version, Sheet: id}
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
+	set := sheet.Plan(j.assembly, &j.report, j.results, o)
+	sheets := set.Sheets()
 	count.add("drawn "+id, 1)
 	if len(sheets) == 0 {
 		return []string{"no sheet " + id}
@@ -207,7 +208,7 @@ func wrongSheet(i uint64, j *job, id string, count *tally) (wrong []string) {
 			wrong = append(wrong, v.String())
 		}
 	}
-	all := append(sheets, sheet.ShopPages(j.assembly, &j.report, j.results, o, nil)...)
+	all := append(sheets, set.ShopPages(nil)...)
 	wrong = append(wrong, wrongLayout(all)...)
 	wrong = append(wrong, wrongDims(j.assembly, all, count)...)
 	for _, s := range all {
@@ -282,9 +283,9 @@ func keptDXF(name string, data []byte) []string {
 func wrongSet(i uint64, j *job, count *tally) (wrong []string) {
 	o := sheet.Options{Version: version}
 	count.add("drawn whole sets", 1)
-	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
-	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
-	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, sheets)
+	set := sheet.Plan(j.assembly, &j.report, j.results, o)
+	sheets, pages := set.Sheets(), set.Calculation()
+	shop := set.ShopPages(sheets)
 	found, err := judge.Agree(sheets, j.assembly)
 	if err != nil {
 		return []string{err.Error()}
