@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 
 	"standclear/detail"
@@ -67,12 +68,13 @@ func (w *writer) checkFlow(room geom.Box) [][]render.Item {
 // checkStrip shows the ledger and its blocks with bolts from outside, a box to tick over each block.
 func (w *writer) checkStrip(l layoutOf) *composer {
 	room := l.field.Grow(-3)
-	c, _ := w.choose(0, 12, 100, geom.Vec{X: room.W(), Y: 46}, func(k float64) *composer { return w.blockStrip(k, true) })
+	c, _ := w.choose(0, 12, 100, geom.Vec{X: room.W(), Y: 46}, func(k float64) *composer { return w.blockStrip(k, room.W(), true) })
 	return c
 }
 
-// blockStrip is the ledger and its blocks from outside by their marks, with boxes to tick or as a key.
-func (w *writer) blockStrip(k float64, boxes bool) *composer {
+// blockStrip is the ledger and its blocks from outside by their marks, with boxes to tick or as a key: in one row, or
+// by turns in as many as the room asks for.
+func (w *writer) blockStrip(k, room float64, boxes bool) *composer {
 	show := map[detail.Role]bool{detail.BlockPly: true, detail.Bolt: true, detail.Washer: true, detail.TensionRod: true}
 	f := w.a.Frame
 	win := geom.Box{Min: geom.Vec{X: -60, Y: min(f.LedgerBottom, f.BlockBottom) - 20}, Max: geom.Vec{X: w.a.Spec.Ledger.Length.MM() + 60, Y: max(f.LedgerTop, f.BlockTop) + 20}}
@@ -82,20 +84,25 @@ func (w *writer) blockStrip(k float64, boxes bool) *composer {
 	c := w.composer(k)
 	c.add(p.Draw(k, w.a.Spec.Project.System), win)
 	c.put(render.Stroke{Pen: render.Note, Path: geom.Rect(0, f.LedgerBottom, w.a.Spec.Ledger.Length.MM(), f.LedgerTop)[0]})
-	slots := make([]slot, len(w.a.Blocks))
-	for i, b := range w.a.Blocks {
-		slots[i] = slot{want: b.X / k, before: 3.4, after: 3.4}
-	}
-	spread(slots)
+	const wide = 6.8
+	rows := int(math.Ceil(float64(len(w.a.Blocks)) * wide / room))
 	y := win.Max.Y
-	for i, b := range w.a.Blocks {
-		x := slots[i].at * k
-		up := 1.5
-		if boxes {
-			c.put(render.Stroke{Pen: render.Mark, Path: geom.Rect(x-c.mm(2.2), y+c.mm(2), x+c.mm(2.2), y+c.mm(6.4))[0]})
-			up = 7.4
+	for row := range rows {
+		var slots []slot
+		for i := row; i < len(w.a.Blocks); i += rows {
+			slots = append(slots, slot{want: w.a.Blocks[i].X / k, before: wide / 2, after: wide / 2})
 		}
-		c.text(render.Note, geom.Vec{X: x, Y: y + c.mm(up)}, 2.2, render.BottomCentre, 0, b.Mark)
+		spread(slots)
+		up := 1.5
+		for i, s := range slots {
+			x := s.at * k
+			if boxes {
+				c.put(render.Stroke{Pen: render.Mark, Path: geom.Rect(x-c.mm(2.2), y+c.mm(2), x+c.mm(2.2), y+c.mm(6.4))[0]})
+				up = 7.4
+			}
+			c.text(render.Note, geom.Vec{X: x, Y: y + c.mm(up)}, 2.2, render.BottomCentre, 0, w.a.Blocks[row+i*rows].Mark)
+		}
+		y += c.mm(up + 2.7)
 	}
 	c.finish()
 	c.caption(either(boxes, "BLOCKS FROM OUTSIDE: TICK WHEN THIS PAGE IS DONE", "KEY TO THE BLOCKS, FROM OUTSIDE"), w.scale(k).Text)

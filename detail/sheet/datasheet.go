@@ -55,7 +55,7 @@ func (w *writer) dataSheet(s *render.Sheet, l layoutOf) (string, bool) {
 		facts = (wide - gap) / 2
 		narrow = append(narrow, at(room.Min.X+facts+gap, 0))
 		of = []columnAt{at(room.Max.X-wide, 0)}
-		key, _ := w.choose(0, 12, 100, geom.Vec{X: wide, Y: 40}, func(k float64) *composer { return w.blockStrip(k, false) })
+		key, _ := w.choose(0, 12, 100, geom.Vec{X: wide, Y: 40}, func(k float64) *composer { return w.blockStrip(k, wide, false) })
 		for i, on := range pages[1:] { // a key to the places the checks name, at the head
 			p := key.paper()
 			w.place(on, key, "1", "KEY", elevationOrigin, pt(room.Min.X-p.Min.X, room.Max.Y-p.Max.Y))

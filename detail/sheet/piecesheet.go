@@ -97,6 +97,7 @@ func (w *writer) pieceView(p *detail.Part, k float64) *composer {
 	}
 	if len(centres) > 0 {
 		c.centres(centres, c.mm(4))
+		c.object = c.object.Union(geom.BoxOf(centres...).Grow(c.mm(4))) // a hole may lie off the piece
 	}
 	words := p.Mark
 	if xs, ys, inner := w.pieceScrews(c, p); inner != "" {

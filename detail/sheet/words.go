@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"standclear/detail/stock"
 	"standclear/detail/unit"
 	"standclear/render"
 	"standclear/render/font"
@@ -67,10 +68,15 @@ var (
 	wrapped   memo[wrapping, []string]
 )
 
-// diameter writes a bolt's size as the trade does: 5/8", M16.
+// diameter writes a bolt's size as the trade does, 5/8" or M16, in drawings of either system: by that name it is
+// bought.
 func (w *writer) diameter(d unit.Length) string {
-	if w.unit() == render.Millimetre {
-		return "M" + w.text(d.MM())
+	b, ok := stock.BoltOf(d)
+	switch {
+	case ok && b.Metric || !ok && w.unit() == render.Millimetre:
+		return "M" + d.Metric(1)
+	case ok:
+		return d.Text(unit.IP)
 	}
 	return w.text(d.MM())
 }
