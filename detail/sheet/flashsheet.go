@@ -96,7 +96,7 @@ func (w *writer) shelves(s *render.Sheet, room geom.Box, views []*composer) bool
 		for _, c := range r {
 			p := c.paper()
 			w.place(s, c, fmt.Sprint(len(s.Views)+1), "BENT SHEET", "see the profile or the lower left corner of the pattern", pt(x-p.Min.X, y-high[i]/2-p.Center().Y))
-			x += p.W() + gap + math.Max(0, (room.W()-widest)/3)
+			x += p.W() + gap + math.Max(0, (room.W()-widest)/float64(max(3, len(r)-1)))
 		}
 		y -= high[i] + between
 	}
