@@ -56,11 +56,11 @@ type writer struct {
 	free     bool // of the scales asked for: no sheet holds them
 	sparse   bool // leaves out what other sheets say too: nothing else keeps the rules
 	short    bool
-	leaf     bool              // composes shop pages
-	keyed    bool              // with keynotes where a view could have words
-	page     int               // of a sheet that takes several pages, from 0
-	counting bool              // asks only whether a page fits
-	paging   map[string]paging // of the sheets that go on over pages, once they have counted them
+	leaf     bool                // composes shop pages
+	keyed    bool                // with keynotes where a view could have words
+	page     int                 // of a sheet that takes several pages, from 0
+	counting bool                // asks only whether a page fits
+	paging   map[string]paging   // of the sheets that go on over pages, once they have counted them
 	seen     *kept[view.Picture] // of the whole set: its sheets are drawn at the same time
 	made     kept[*composer]
 	air      *air.Path // nil until it is asked for
@@ -83,7 +83,9 @@ func (w *writer) twin() *writer {
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on
 // every size of sheet. What depends on more has more in its name.
-func (w *writer) once(name string, draw func() view.Picture) view.Picture { return w.seen.of(name, draw) }
+func (w *writer) once(name string, draw func() view.Picture) view.Picture {
+	return w.seen.of(name, draw)
+}
 
 // composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
 // copy is not there the next time.
