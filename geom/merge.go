@@ -40,6 +40,31 @@ func MergeAgainst(ps, over []Path) []Path {
 	return out
 }
 
+// Over is lines that are there already. The zero value holds none.
+type Over struct {
+	ps    []Path
+	boxes []Box
+}
+
+// Add puts lines to those that are there.
+func (o *Over) Add(ps ...Path) {
+	for _, p := range ps {
+		o.ps, o.boxes = append(o.ps, p), append(o.boxes, p.Bounds().Grow(1))
+	}
+}
+
+// Less is MergeAgainst of one path and all of them, of which only those near it are looked at.
+func (o *Over) Less(p Path) []Path {
+	var near []Path
+	box := p.Bounds()
+	for i, b := range o.boxes {
+		if b.Overlaps(box) {
+			near = append(near, o.ps[i])
+		}
+	}
+	return MergeAgainst([]Path{p}, near)
+}
+
 // stroke is a line or arc drawn for a reason. Where strokes lie on each other, that of the first class
 // stays. A circle is a stroke whose ends are one point.
 type stroke struct {

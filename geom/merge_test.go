@@ -3,6 +3,7 @@ package geom
 import (
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 )
@@ -110,6 +111,27 @@ func TestMergeLaws(t *testing.T) {
 		near(t, "in another order", total(Merge(shuffled)), total(m), 1e-5)
 		if t.Failed() {
 			t.Fatalf("seed %d: %v\nover %v", seed, ps, over)
+		}
+	}
+}
+
+// Lines far away are passed over, and change nothing.
+func TestOverIsMergeAgainst(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(5, 6))
+	whole := func(n int) float64 { return float64(rnd.IntN(n)) }
+	for range 300 {
+		var all []Path
+		var over Over
+		for range 12 {
+			x, y, w, h := whole(40), whole(40), 1+whole(9), 1+whole(9)
+			p := Rect(x, y, x+w, y+h)[0]
+			all = append(all, p)
+			over.Add(p)
+		}
+		x, y := whole(40), whole(40)
+		p := Polyline(Vec{X: x, Y: y}, Vec{X: x + whole(20), Y: y}, Vec{X: x + 20, Y: y + whole(20)})
+		if got, want := over.Less(p), MergeAgainst([]Path{p}, all); !reflect.DeepEqual(got, want) {
+			t.Fatalf("%v less %v is %v, want %v", p, all, got, want)
 		}
 	}
 }

@@ -58,13 +58,13 @@ func (e assembled) draw(w *writer, k float64, at geom.Vec) []render.Item {
 	o, _ := v.To(geom.Vec3{X: e.x})
 	onFace := geom.Xform{A: v.U.Y, B: v.U.Z, C: o.X + at.X, D: v.V.Y, E: v.V.Z, F: o.Y + at.Y}
 	var items []render.Item
-	var outlines []geom.Path
+	var outlines geom.Over
 	for _, it := range e.face.Draw(k, w.a.Spec.Project.System) {
 		switch it := it.(type) {
 		case render.Stroke:
 			it.Path = flat(it.Path, k).Transform(onFace)
 			if it.Pen != render.Pattern && it.Pen != render.Insulation {
-				outlines = append(outlines, it.Path)
+				outlines.Add(it.Path)
 			}
 			items = append(items, it)
 		case render.Fill:
@@ -74,7 +74,7 @@ func (e assembled) draw(w *writer, k float64, at geom.Vec) []render.Item {
 	}
 	for _, it := range e.beyond.Draw() {
 		st := it.(render.Stroke)
-		for _, q := range geom.MergeAgainst([]geom.Path{st.Path.Move(at)}, outlines) {
+		for _, q := range outlines.Less(st.Path.Move(at)) {
 			items = append(items, render.Stroke{Pen: st.Pen, Path: q})
 		}
 	}

@@ -102,11 +102,12 @@ func (n *ink) count() {
 	n.sum = make([]int32, (n.nx+1)*(n.ny+1))
 	for y := range n.ny {
 		row := int32(0)
-		for x := range n.nx {
-			if n.cells[y*n.nx+x] {
+		below, here := n.sum[y*(n.nx+1)+1:][:n.nx], n.sum[(y+1)*(n.nx+1)+1:][:n.nx]
+		for x, inked := range n.cells[y*n.nx:][:n.nx] {
+			if inked {
 				row++
 			}
-			n.sum[(y+1)*(n.nx+1)+x+1] = n.sum[y*(n.nx+1)+x+1] + row
+			here[x] = below[x] + row
 		}
 	}
 }

@@ -352,3 +352,18 @@ func BenchmarkCompose(b *testing.B) {
 		composeAnew(b, "deck")
 	}
 }
+
+// One sheet as the preview draws it: the set counted, the sheet composed.
+func BenchmarkPage(b *testing.B) {
+	a := composeAnew(b, "deck").a
+	r, res := design.Check(a)
+	for _, id := range []string{"A-101", "A-201", "A-301"} {
+		b.Run(id, func(b *testing.B) {
+			for b.Loop() {
+				if sheet.Plan(a, &r, res, sheet.Options{}).Page(id) == nil {
+					b.Fatal("no such sheet")
+				}
+			}
+		})
+	}
+}

@@ -149,7 +149,7 @@ func (p *Picture) outlines() []geom.Path {
 func (p *Picture) outlinesOf(sys unit.System) []render.Item {
 	var items []render.Item
 	var sides []render.Stroke
-	var drawn []geom.Path
+	var drawn geom.Over
 	for _, c := range p.Pieces {
 		pen, tag := CutPen(c.Part.Role), TagOf(c.Part, sys)
 		for _, ring := range c.Region {
@@ -159,25 +159,15 @@ func (p *Picture) outlinesOf(sys unit.System) []render.Item {
 					continue
 				}
 				items = append(items, render.Stroke{Pen: pen, Path: q, Tag: tag})
-				drawn = append(drawn, q)
+				drawn.Add(q)
 			}
 		}
 	}
 	sort.SliceStable(sides, func(i, j int) bool { return sides[i].Pen.Def().Weight > sides[j].Pen.Def().Weight })
-	var boxes []geom.Box
-	for _, q := range drawn {
-		boxes = append(boxes, q.Bounds().Grow(1))
-	}
 	for _, s := range sides {
-		var near []geom.Path
-		for i, b := range boxes {
-			if b.Overlaps(s.Path.Bounds()) {
-				near = append(near, drawn[i])
-			}
-		}
-		for _, q := range geom.MergeAgainst([]geom.Path{s.Path}, near) {
+		for _, q := range drawn.Less(s.Path) {
 			items = append(items, render.Stroke{Pen: s.Pen, Path: q, Tag: s.Tag})
-			drawn, boxes = append(drawn, q), append(boxes, q.Bounds().Grow(1))
+			drawn.Add(q)
 		}
 	}
 	return items

@@ -26,13 +26,13 @@ type Pictorial struct {
 	View    geom.View
 	Edges   []Edge
 	Traces  []geom.Path
-	outline map[*detail.Part][]geom.Path
+	outline map[*detail.Part]*geom.Over
 }
 
 // Lay takes the view of moved parts, and of straight lines in space that trace how they come together, as
 // far as each is seen. A part without solids shows nothing.
 func Lay(v geom.View, parts []Moved, lines [][2]geom.Vec3) Pictorial {
-	p := Pictorial{View: v, outline: map[*detail.Part][]geom.Path{}}
+	p := Pictorial{View: v, outline: map[*detail.Part]*geom.Over{}}
 	var solids []geom.Solid
 	var owner []*detail.Part
 	for _, m := range parts {
@@ -43,7 +43,8 @@ func Lay(v geom.View, parts []Moved, lines [][2]geom.Vec3) Pictorial {
 				covers = append(covers, s.Shadow(v))
 			}
 		}
-		p.outline[m.Part] = geom.Union(covers...)
+		p.outline[m.Part] = &geom.Over{}
+		p.outline[m.Part].Add(geom.Union(covers...)...)
 	}
 	for _, e := range geom.Project(v, solids, geom.ProjectOptions{NoHidden: true, Lines: lines}) {
 		if e.Solid >= len(solids) {
@@ -91,7 +92,7 @@ func (p Pictorial) Draw() []render.Item {
 	for _, e := range p.Edges {
 		inner := []geom.Path{e.Path}
 		if pen := outlinePen(e.Part); profiled[pen] {
-			inner = geom.MergeAgainst(inner, p.outline[e.Part])
+			inner = p.outline[e.Part].Less(e.Path)
 			by[pen] = append(by[pen], geom.MergeAgainst([]geom.Path{e.Path}, inner)...)
 		}
 		pen := seenPen(e)

@@ -53,7 +53,7 @@ type limits struct {
 }
 
 var usual = limits{
-	poll: 50 * time.Millisecond, settle: 100 * time.Millisecond,
+	poll: 20 * time.Millisecond, settle: 100 * time.Millisecond,
 	hold: 20 * time.Second, header: 5 * time.Second, write: 40 * time.Second, idle: time.Minute,
 	conns: 64, waiting: 16, reading: 2,
 }

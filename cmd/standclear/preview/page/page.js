@@ -22,8 +22,9 @@ async function follow() {
       if (lost || !state || next.number !== state.number) {
         lost = false;
         state = next;
+        choose();
+        draw(); // under way while the table is filled
         tell();
-        draw();
       }
     } catch {
       lost = true;
@@ -164,10 +165,10 @@ function put(sheet, text) {
   const [, , wide, high] = svg.getAttribute("viewBox").split(" ").map(Number);
   const at = document.activeElement;
   const mark = $("drawing").contains(at) && at.getAttribute("data-mark");
+  shown = { id: sheet.id, text, error: "", wide, high };
+  look(svg); // before it is there, so that it is laid out once
   $("drawing").replaceChildren(svg);
   if (mark) (svg.querySelector('[tabindex][data-mark="' + CSS.escape(mark) + '"]') || $("drawing")).focus({ preventScroll: true });
-  shown = { id: sheet.id, text, error: "", wide, high };
-  look();
 }
 
 // ---- how it is looked at
@@ -178,8 +179,7 @@ function whole() {
   return { x: shown.wide / 2, y: shown.high / 2, k: 1.02 * Math.max(shown.wide / d.clientWidth, shown.high / d.clientHeight) };
 }
 
-function look() {
-  const svg = $("drawing").firstElementChild;
+function look(svg = $("drawing").firstElementChild) {
   if (!svg) return;
   const d = $("drawing");
   const v = views.get(shown.id) || whole();
@@ -242,5 +242,5 @@ $("drawing").addEventListener("pointermove", (e) => {
   if ($("drawing").hasPointerCapture(e.pointerId)) change(-e.movementX, -e.movementY);
 });
 
-new ResizeObserver(look).observe($("drawing"));
+new ResizeObserver(() => look()).observe($("drawing"));
 follow();
