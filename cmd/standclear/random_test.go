@@ -20,6 +20,7 @@ import (
 	"testing"
 
 	"standclear/detail/check"
+	"standclear/detail/check/asbuilt"
 	"standclear/detail/sheet"
 	"standclear/detail/sheet/judge"
 	"standclear/detail/spec/spectest"
@@ -264,11 +265,11 @@ func wrongDXF(name string, sheets []*render.Sheet) []string {
 	if err := dxf.WriteSet(&b, sheets, dxf.Options{}); err != nil {
 		return []string{err.Error()}
 	}
-	return append(wrongText(name, b.Bytes()), keptDXF(name, b.Bytes())...)
+	return append(wrongText(name, b.Bytes()), saved(name, b.Bytes())...)
 }
 
-// keptDXF writes a DXF file into the folder that was asked for.
-func keptDXF(name string, data []byte) []string {
+// saved writes a file into the folder that was asked for.
+func saved(name string, data []byte) []string {
 	if *dxfTo == "" {
 		return nil
 	}
@@ -282,6 +283,7 @@ func keptDXF(name string, data []byte) []string {
 func wrongSet(i uint64, j *job, count *tally) (wrong []string) {
 	o := sheet.Options{Version: version}
 	count.add("drawn whole sets", 1)
+	wrong = saved(fmt.Sprintf("%d-form.yaml", i), asbuilt.Form(j.title(), j.assembly, &j.report))
 	sheets := sheet.Compose(j.assembly, &j.report, j.results, o)
 	pages := sheet.Calculation(j.assembly, &j.report, j.results, o)
 	shop := sheet.ShopPages(j.assembly, &j.report, j.results, o, sheets)
@@ -308,7 +310,7 @@ func wrongSet(i uint64, j *job, count *tally) (wrong []string) {
 		case ".svg":
 			wrong = append(wrong, wrongXML(f.name, f.data)...)
 		case ".dxf":
-			wrong = append(wrong, keptDXF(fmt.Sprintf("%d-%s", i, filepath.Base(f.name)), f.data)...)
+			wrong = append(wrong, saved(fmt.Sprintf("%d-%s", i, strings.ReplaceAll(f.name, "/", "-")), f.data)...)
 		case ".csv":
 			wrong = append(wrong, wrongCSV(j.assembly, f.data)...)
 		}

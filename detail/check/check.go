@@ -144,14 +144,20 @@ func (s *Step) Used() float64 {
 
 // NotUnder returns s with a value that must reach limit; while it does there is no reason and no fix.
 func (s Step) NotUnder(value, limit unit.Quantity) Step {
+	if value.V >= limit.V-slack {
+		value.V = max(value.V, limit.V) // reached but for rounding
+	}
 	s.Value, s.Limit, s.Sense = value, Limit(limit), AtLeast
-	return s.clear(value.V >= limit.V-slack)
+	return s.clear(value.V >= limit.V)
 }
 
 // NotOver returns s with a value that must stay within limit; while it does there is no reason and no fix.
 func (s Step) NotOver(value, limit unit.Quantity) Step {
+	if value.V <= limit.V+slack {
+		value.V = min(value.V, limit.V) // kept but for rounding
+	}
 	s.Value, s.Limit, s.Sense = value, Limit(limit), AtMost
-	return s.clear(value.V <= limit.V+slack)
+	return s.clear(value.V <= limit.V)
 }
 
 // Holds returns s as a fact that is kept, without reason and fix, or fails.
