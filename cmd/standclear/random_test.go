@@ -92,6 +92,22 @@ func TestRandomProjects(t *testing.T) {
 	count.log(t)
 }
 
+// Random projects whose checks once said what they should not: a block flush with the end of the ledger and a bolt on
+// the edge of the rim, which failed by rounding and without a reason.
+func TestRandomProjectsMended(t *testing.T) {
+	count := &tally{seen: map[string]int{}}
+	for _, i := range []uint64{52097, 57056} {
+		p := spectest.Random(i)
+		j, problems, err := (&source{sets: p.Sets}).start(p.Demo, p.Source)
+		if err != nil || len(problems) > 0 {
+			t.Fatalf("project %d: %v %v", i, problems, err)
+		}
+		if wrong := wrongReport(j, count); len(wrong) > 0 {
+			t.Errorf("project %d: %v", i, wrong)
+		}
+	}
+}
+
 // tryProject lists what is wrong with a project, a panic among it.
 func tryProject(i uint64, p spectest.Project, count *tally) (wrong []string) {
 	defer func() {

@@ -63,6 +63,8 @@ func TestReasonsOnlyWhereItFails(t *testing.T) {
 	}{
 		{"reaches", said.NotUnder(unit.Length(10).Q(), unit.Length(10).Q()), true},
 		{"reaches but for rounding", said.NotUnder(unit.Length(10-1e-9).Q(), unit.Length(10).Q()), true},
+		{"reaches nothing but for rounding", said.NotUnder(unit.Length(-1e-13).Q(), unit.Length(0).Q()), true},
+		{"stays at nothing but for rounding", said.NotOver(unit.Length(1e-13).Q(), unit.Length(0).Q()), true},
 		{"falls short", said.NotUnder(unit.Length(9.9).Q(), unit.Length(10).Q()), false},
 		{"stays within", said.NotOver(unit.Length(10).Q(), unit.Length(10).Q()), true},
 		{"goes beyond", said.NotOver(unit.Length(10.1).Q(), unit.Length(10).Q()), false},

@@ -24,7 +24,7 @@ func Broken(n uint64) Project {
 		b.sets = nil // what is set would hide what is spoilt in the file
 	}
 	if n := 1 + b.IntN(3); b.yes(50) {
-		for range 2 * n {
+		for range n {
 			if b.yes(15) {
 				b.lists()
 			} else {
