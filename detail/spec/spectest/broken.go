@@ -98,7 +98,7 @@ var figure = regexp.MustCompile(`[0-9][0-9./' -]*("|in|mm|ft|lb|psf|kPa|C|%|kN|m
 func (b *breaker) unit() {
 	at := b.IntN(len(b.lines))
 	wrong := b.one("", "lb", "C", "kg", "in3", "inn", "″")
-	b.lines[at] = figure.ReplaceAllStringFunc(b.lines[at], func(s string) string { return strings.TrimRight(s, `"'inmftlbpsfkPaC%Nh`) + wrong })
+	b.lines[at] = figure.ReplaceAllStringFunc(b.lines[at], func(s string) string { return strings.TrimRight(s, `"'inmftlbpskPaC%Nh`) + wrong })
 }
 
 func (b *breaker) unknown() {
