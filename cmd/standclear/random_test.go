@@ -178,6 +178,9 @@ func wrongReport(j *job, count *tally) (wrong []string) {
 			}
 		case check.OK:
 		case check.NotChecked, check.Engineer, check.Fails:
+			if s.Reason == check.NoNumber {
+				bad(s, "it has no number")
+			}
 			if strings.TrimSpace(s.Reason) == "" {
 				bad(s, "%v without a reason", s.Verdict)
 			}

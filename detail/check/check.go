@@ -10,6 +10,8 @@ package check
 
 import (
 	"cmp"
+	"math"
+	"slices"
 
 	"standclear/detail/unit"
 )
@@ -112,8 +114,15 @@ func (r *Report) Add(s Step) {
 	r.Steps = append(r.Steps, s.Settled())
 }
 
+// NoNumber is why a step is not checked whose value, limit or a number put in is infinite or none at all.
+const NoNumber = "worked out to no number: an error of this program"
+
 // Settled returns the step as Add would hold it, with its ratio and verdict.
 func (s Step) Settled() Step {
+	if !s.finite() {
+		s.Value, s.Limit, s.With, s.Fix = unit.Quantity{}, nil, nil, ""
+		s.Verdict, s.Reason = NotChecked, NoNumber
+	}
 	if s.Limit == nil {
 		return s
 	}
@@ -132,6 +141,12 @@ func (s Step) Settled() Step {
 		}
 	}
 	return s
+}
+
+// finite reports whether every number of the step is one.
+func (s *Step) finite() bool {
+	bad := func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }
+	return !bad(s.Value.V) && (s.Limit == nil || !bad(s.Limit.V)) && !slices.ContainsFunc(s.With, func(a Arg) bool { return bad(a.Value.V) })
 }
 
 // Used returns the ratio over the largest that is still good: up to 1 is good.
