@@ -10,6 +10,8 @@ package check
 
 import (
 	"cmp"
+	"math"
+	"slices"
 
 	"standclear/detail/unit"
 )
@@ -112,8 +114,15 @@ func (r *Report) Add(s Step) {
 	r.Steps = append(r.Steps, s.Settled())
 }
 
+// NoNumber is why a step is not checked whose value, limit or a number put in is infinite or none at all.
+const NoNumber = "worked out to no number: an error of this program"
+
 // Settled returns the step as Add would hold it, with its ratio and verdict.
 func (s Step) Settled() Step {
+	if !s.finite() {
+		s.Value, s.Limit, s.With, s.Fix = unit.Quantity{}, nil, nil, ""
+		s.Verdict, s.Reason = NotChecked, NoNumber
+	}
 	if s.Limit == nil {
 		return s
 	}
@@ -134,6 +143,12 @@ func (s Step) Settled() Step {
 	return s
 }
 
+// finite reports whether every number of the step is one.
+func (s *Step) finite() bool {
+	bad := func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }
+	return !bad(s.Value.V) && (s.Limit == nil || !bad(s.Limit.V)) && !slices.ContainsFunc(s.With, func(a Arg) bool { return bad(a.Value.V) })
+}
+
 // Used returns the ratio over the largest that is still good: up to 1 is good.
 func (s *Step) Used() float64 {
 	if s.Cap == 0 {
@@ -144,14 +159,20 @@ func (s *Step) Used() float64 {
 
 // NotUnder returns s with a value that must reach limit; while it does there is no reason and no fix.
 func (s Step) NotUnder(value, limit unit.Quantity) Step {
+	if value.V >= limit.V-slack {
+		value.V = max(value.V, limit.V) // reached but for rounding
+	}
 	s.Value, s.Limit, s.Sense = value, Limit(limit), AtLeast
-	return s.clear(value.V >= limit.V-slack)
+	return s.clear(value.V >= limit.V)
 }
 
 // NotOver returns s with a value that must stay within limit; while it does there is no reason and no fix.
 func (s Step) NotOver(value, limit unit.Quantity) Step {
+	if value.V <= limit.V+slack {
+		value.V = min(value.V, limit.V) // kept but for rounding
+	}
 	s.Value, s.Limit, s.Sense = value, Limit(limit), AtMost
-	return s.clear(value.V <= limit.V+slack)
+	return s.clear(value.V <= limit.V)
 }
 
 // Holds returns s as a fact that is kept, without reason and fix, or fails.

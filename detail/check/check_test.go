@@ -1,6 +1,8 @@
 package check
 
 import (
+	"io"
+	"math"
 	"testing"
 
 	"standclear/detail/unit"
@@ -63,6 +65,8 @@ func TestReasonsOnlyWhereItFails(t *testing.T) {
 	}{
 		{"reaches", said.NotUnder(unit.Length(10).Q(), unit.Length(10).Q()), true},
 		{"reaches but for rounding", said.NotUnder(unit.Length(10-1e-9).Q(), unit.Length(10).Q()), true},
+		{"reaches nothing but for rounding", said.NotUnder(unit.Length(-1e-13).Q(), unit.Length(0).Q()), true},
+		{"stays at nothing but for rounding", said.NotOver(unit.Length(1e-13).Q(), unit.Length(0).Q()), true},
 		{"falls short", said.NotUnder(unit.Length(9.9).Q(), unit.Length(10).Q()), false},
 		{"stays within", said.NotOver(unit.Length(10).Q(), unit.Length(10).Q()), true},
 		{"goes beyond", said.NotOver(unit.Length(10.1).Q(), unit.Length(10).Q()), false},
@@ -74,6 +78,25 @@ func TestReasonsOnlyWhereItFails(t *testing.T) {
 		s := r.Steps[0]
 		if (s.Verdict == OK) != c.good || (s.Verdict == Fails) == c.good || (s.Reason == "") != c.good || (s.Fix == "") != c.good {
 			t.Errorf("%s: %v, %q, %q", c.name, s.Verdict, s.Reason, s.Fix)
+		}
+	}
+}
+
+// A number that is none is never within its limit, and the report can still be written.
+func TestNoNumberIsNotChecked(t *testing.T) {
+	for _, v := range []float64{math.Inf(1), math.Inf(-1), math.NaN()} {
+		for _, s := range []Step{
+			{Value: unit.Ratio(v), Limit: Limit(unit.Ratio(1)), Sense: AtLeast}, {Value: unit.Ratio(1), Limit: Limit(unit.Ratio(v))},
+			{Value: unit.Ratio(v)}, {Value: unit.Ratio(1), With: []Arg{{"x", unit.Ratio(v)}}},
+		} {
+			var r Report
+			r.Add(s)
+			if got := r.Steps[0]; got.Verdict != NotChecked || got.Reason != NoNumber {
+				t.Errorf("%v: %v, %q", v, got.Verdict, got.Reason)
+			}
+			if err := r.WriteJSON(io.Discard, Header{}); err != nil {
+				t.Error(err)
+			}
 		}
 	}
 }

@@ -171,6 +171,11 @@ func (r *reader) checkOnLedger() {
 			r.onLedger(l.path+"."+strconv.Itoa(i), x)
 		}
 	}
+	for i, x := range s.Ledger.Splices {
+		if path := "ledger.splices." + strconv.Itoa(i); (x <= 0 || x == s.Ledger.Length) && r.good(path) {
+			r.fail(r.at(path), path, x.Text(r.sys())+" is an end of the ledger: a piece would have no length", "between 0 and "+s.Ledger.Length.Text(r.sys()), "")
+		}
+	}
 	for i, p := range s.Deck.PointLoads {
 		r.onLedger("deck.point_loads."+strconv.Itoa(i)+".x", p.X)
 	}

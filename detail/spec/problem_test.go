@@ -87,6 +87,8 @@ func TestCrossProblems(t *testing.T) {
 		{"deck.guard_posts=[200in]", `--set: deck.guard_posts.0: 16'-8" is past the end of the ledger; the ledger is 14'-8" long; measure x from its left end, seen from outside`},
 		{"deck.point_loads=[{name: STAIR, x: 15ft, load: 500lb}]", `--set: deck.point_loads.0.x: 15'-0" is past the end of the ledger; the ledger is 14'-8" long; measure x from its left end, seen from outside`},
 		{"wall.cladding.exposure=0.01mm", `--set: wall.cladding.exposure: courses of 0.01 mm (0.000394 in); 0 for flat cladding, or at least 1/2"; look at the figure and its unit`},
+		{"ledger.splices=[14'-8\"]", `--set: ledger.splices.0: 14'-8" is an end of the ledger: a piece would have no length; between 0 and 14'-8"`},
+		{"ledger.splices=[0in]", `--set: ledger.splices.0: 0" is an end of the ledger: a piece would have no length; between 0 and 14'-8"`},
 		{"ledger.grade=No.3", `--set: ledger.grade: "No.3" is not a grade of southern pine this tool has values for; one of No.1, No.2`},
 	} {
 		checkOne(t, c.set, c.want)

@@ -291,7 +291,7 @@ func outermost(all []piece, z0, z1 float64) (y float64, what string) {
 	return y, what
 }
 
-// sill is how far the cladding under a door stops short of its sill at x.
+// sill is how far the cladding under a door stops short of its sill at x, the ledger where there is no cladding.
 func (b *bounds) sill(x float64) float64 {
 	top, under := math.Inf(-1), b.a.Frame.SubTop
 	for _, t := range b.cut(x, detail.Threshold) {
@@ -301,6 +301,9 @@ func (b *bounds) sill(x float64) float64 {
 		if c.box.Max.Y <= under+touch {
 			top = math.Max(top, c.box.Max.Y)
 		}
+	}
+	if math.IsInf(top, -1) {
+		top = math.Min(under, b.a.Frame.LedgerTop)
 	}
 	return under - top
 }

@@ -19,9 +19,9 @@ import (
 )
 
 var (
-	many  = flag.Int("many", 100, "random projects that are judged")
+	many  = flag.Int("many", 40, "random projects that are judged")
 	first = flag.Uint64("first", 0, "number of the first of them")
-	whole = flag.Uint64("whole", 10, "of so many projects one is drawn as a whole set, of the others one sheet")
+	whole = flag.Uint64("whole", 20, "of so many projects one is drawn as a whole set, of the others one sheet")
 	only  = flag.String("only", "", "the sheets that are judged of every project, by their IDs with commas between")
 )
 

@@ -24,7 +24,7 @@ func Broken(n uint64) Project {
 		b.sets = nil // what is set would hide what is spoilt in the file
 	}
 	if n := 1 + b.IntN(3); b.yes(50) {
-		for range 2 * n {
+		for range n {
 			if b.yes(15) {
 				b.lists()
 			} else {
@@ -98,7 +98,7 @@ var figure = regexp.MustCompile(`[0-9][0-9./' -]*("|in|mm|ft|lb|psf|kPa|C|%|kN|m
 func (b *breaker) unit() {
 	at := b.IntN(len(b.lines))
 	wrong := b.one("", "lb", "C", "kg", "in3", "inn", "″")
-	b.lines[at] = figure.ReplaceAllStringFunc(b.lines[at], func(s string) string { return strings.TrimRight(s, `"'inmftlbpsfkPaC%Nh`) + wrong })
+	b.lines[at] = figure.ReplaceAllStringFunc(b.lines[at], func(s string) string { return strings.TrimRight(s, `"'inmftlbpskPaC%Nh`) + wrong })
 }
 
 func (b *breaker) unknown() {

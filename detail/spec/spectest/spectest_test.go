@@ -36,3 +36,20 @@ func TestRandom(t *testing.T) {
 		}
 	}
 }
+
+// Broken projects are the same every time; some read all the same and most are refused.
+func TestBroken(t *testing.T) {
+	reads := 0
+	for n := range uint64(40) {
+		p, again := Broken(n), Broken(n)
+		if !reflect.DeepEqual(p, again) {
+			t.Fatalf("broken project %d differs: %v, %v", n, p, again)
+		}
+		if s, _ := spec.Read(p.Demo, p.Source, p.Sets); s != nil {
+			reads++
+		}
+	}
+	if reads < 4 || reads > 36 {
+		t.Errorf("%d of 40 read", reads)
+	}
+}
