@@ -126,7 +126,7 @@ func waterFailures() []failure {
 		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
 		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
 		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
-		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},      // (12 5/8 - 8 3/4)/2
+		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},     // (12 5/8 - 8 3/4)/2
 		{"door_1_water", "deck", set("doors.0.threshold=-3 1/2in"), check.Fails, `stands 1/4" above`}, // the sill 1/4 in under the deck at -3 1/4
 		{"flashing_material", "deck", set("water.flashing.material=aluminum"), check.Fails, "corrodes"},
 		{"flashing_material", "deck", set("water.flashing.material=paper"), check.NotChecked, "no metal"},
