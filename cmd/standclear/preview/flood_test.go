@@ -102,6 +102,9 @@ func TestFloodWhileDrawing(t *testing.T) {
 	if served == 0 {
 		t.Error("no request was seen: the flood is none")
 	}
+	for end := time.Now().Add(patience); len(r.server.waiters) > 0 && time.Now().Before(end); {
+		time.Sleep(10 * time.Millisecond) // who has left is noticed
+	}
 	s := r.until("the last state", func(s state) bool { return s.Verdict == "40" })
 	if code, _, body := r.ask("GET", fmt.Sprintf("/sheet/A-2?drawing=%d", s.Drawing), nil); code != 200 || len(body) != large {
 		t.Errorf("a sheet afterwards: %d, %d bytes", code, len(body))

@@ -69,6 +69,8 @@ func (s *Server) guard(next http.Handler) http.Handler {
 		case r.Method != http.MethodGet && r.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, "nothing can be changed here", http.StatusMethodNotAllowed)
+		case r.URL.RawPath != "": // slashes written as %2f would be taken for real ones
+			http.NotFound(w, r)
 		default:
 			next.ServeHTTP(w, r)
 		}

@@ -156,7 +156,7 @@ func TestNoCheckWithoutAFailure(t *testing.T) {
 // A wall without cladding has nothing under the sill of its door but the ledger: 4 1/4 in below the floor, 3 1/2 in
 // below a threshold that stands on the subfloor, 3/4 in down.
 func TestNoCladdingUnderADoor(t *testing.T) {
-	p := air.PathOf(assembled(t, "deck", layers(wrb, board, board)))
+	p := air.PathOf(detailtest.Demo(t, "deck", layers(wrb, board, board)))
 	if len(p.Sills) == 0 || math.Abs(p.Sill-3.5*25.4) > 1e-6 {
 		t.Errorf("%v under doors, %.2f mm open at the sill, want 88.90", p.Sills, p.Sill)
 	}

@@ -93,7 +93,7 @@ func (c *checker) ends() {
 		net := p.Gap * p.Screen
 		c.r.Add(check.Step{ID: "gap_screen", Group: check.Water, Symbol: "g", Name: "open depth of the gap through its screen", Formula: "gap x free share", Where: "SC1, under the ledger",
 			With:   []check.Arg{{Symbol: "gap", Value: length(p.Gap)}, {Symbol: "free share", Value: c.a.Spec.Water.ScreenFree.Q()}},
-			Clause: "judgement: as much as a gap must have to drain, 3/8 in (10 mm)", Reason: orNoPath(net, "the screen closes the gap's foot to %s", c.text(net)), Note: c.closedNote(net),
+			Clause: "judgement: as much as a gap must have to drain, 3/8 in (10 mm)", Reason: orNoPath(net, "the screen closes the gap's foot to %s; at least %s", c.text(net), c.text(c.least())), Note: c.closedNote(net),
 			Fix: "water.screen_free: a coarser mesh, or a deeper gap"}.NotUnder(length(net), length(c.least())))
 	}
 	c.r.Add(check.Step{ID: "gap_throat", Group: check.Water, Symbol: "t", Name: "least throat of the air path", Formula: "least of foot, gap through the screen, top", Where: "between blocks",

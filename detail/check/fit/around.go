@@ -21,9 +21,17 @@ func (c *fitter) doors() {
 			Reason: fmt.Sprintf("step of %s; at most %s", c.text(drop), c.text(limit))}, drop, limit)
 		below := math.Min(0, d.Threshold.MM()) - f.DeckTop // to the floor, or to a sill below it
 		c.atLeast(check.Step{ID: id + "_water", Group: check.Water, Symbol: "h", Name: "deck below floor and sill at the door", Formula: "lesser of z floor and z threshold - z deck", Clause: "judgement: 1 in (25 mm) least, snow and splash kept off the sill",
-			Where: fmt.Sprintf("door %d", i+1), Reason: fmt.Sprintf("water and step conflict: the deck stands %s below the lower of floor and sill (negative: above it); the threshold stands %s above the floor (negative: below)", c.text(below), c.text(d.Threshold.MM())),
+			Where: fmt.Sprintf("door %d", i+1), Reason: fmt.Sprintf("water and step conflict: the deck stands %s the lower of floor and sill, and at least %s below it is needed; the threshold stands %s the floor", c.over(-below), c.text(c.round(1, 25)), c.over(d.Threshold.MM())),
 			Fix: "deck.below_floor: " + c.text(s.Deck.Below.MM()+c.round(1, 25)-below)}, below, c.round(1, 25))
 	}
+}
+
+// over says how far above or below something a height is.
+func (c *fitter) over(mm float64) string {
+	if mm < 0 {
+		return c.text(-mm) + " below"
+	}
+	return c.text(mm) + " above"
 }
 
 // ground checks how far the lowest wood of the attachment stays off the ground.

@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -20,7 +21,7 @@ func (c *fitter) durable() {
 	for i, set := range s.Fasteners.Sets() {
 		suffix := []string{"", "_2"}[min(i, 1)]
 		c.holds(check.Step{ID: "coating" + suffix, Group: check.Fit, Name: "fasteners safe in treated wood", Clause: "IRC 2021 R317.3 (from memory, confirm): hot-dip galvanized, stainless steel, silicon bronze or copper",
-			Where: "all blocks", Reason: "coating \"" + set.Coating + "\"", Fix: c.key(set) + ".coating: hot-dip galvanized"}, suits(set.Coating))
+			Where: "all blocks", Reason: fmt.Sprintf("coating %q is none of those that last in treated wood: hot-dip galvanized, stainless steel, silicon bronze, copper", set.Coating), Fix: c.key(set) + ".coating: hot-dip galvanized"}, suits(set.Coating))
 		if set.Kind == "evaluated" || knownSteel(set.Grade) {
 			continue
 		}

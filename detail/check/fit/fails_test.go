@@ -120,15 +120,15 @@ func waterFailures() []failure {
 		{"flashing_fall", "deck", set("ledger.top_slope=1:17"), check.Fails, "5.9 %, at least 6 %"},
 		{"block_top_fall", "deck", set("blocks.top_slope=1:17"), check.Fails, "5.9 %, at least 6 %"},
 		{"flashing_reach", "deck", set("water.flashing.out=2in"), check.Fails, `the drip ends 1/8" behind the face`}, // 3 1/8 + 2 of 5 1/4
-		{"flashing_upstand", "deck", set("water.flashing.up=1 15/16in"), check.Fails, `upstand 1 15/16"`},
-		{"flashing_metal", "deck", set("water.flashing.thickness=0.015in"), check.Fails, "sheet of 0.01"},
-		{"cladding_clearance", "deck", set("wall.cladding.above_flashing=3/16in"), check.Fails, `3/16" lets the cladding draw water`},
+		{"flashing_upstand", "deck", set("water.flashing.up=1 15/16in"), check.Fails, `upstand 1 15/16" where it is least (under a door: up to its sill); at least 2"`},
+		{"flashing_metal", "deck", set("water.flashing.thickness=0.015in"), check.Fails, "sheet of 0.015 in; at least 0.019 in"},
+		{"cladding_clearance", "deck", set("wall.cladding.above_flashing=3/16in"), check.Fails, `3/16" lets the cladding draw water; at least 1/4"`},
 		{"decking_gap", "deck", set("deck.decking_gap=3/16in"), check.Fails, `3/16" holds water and leaves`},
 		// 13 1/8 in on a block of 9 1/4 laps 1 15/16.
 		{"patch_lap", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
 		{"patch_foot", "deck", set("water.patch.height=13 1/8in"), check.Fails, `lap of 1 15/16"`},
-		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},      // (12 5/8 - 8 3/4)/2
-		{"door_1_water", "deck", set("doors.0.threshold=-3 1/2in"), check.Fails, `stands -1/4" below`}, // the sill 1/4 in under the deck at -3 1/4
+		{"patch_side", "deck", set("water.patch.width=12 5/8in"), check.Fails, `lap of 1 15/16"`},     // (12 5/8 - 8 3/4)/2
+		{"door_1_water", "deck", set("doors.0.threshold=-3 1/2in"), check.Fails, `stands 1/4" above`}, // the sill 1/4 in under the deck at -3 1/4
 		{"flashing_material", "deck", set("water.flashing.material=aluminum"), check.Fails, "corrodes"},
 		{"flashing_material", "deck", set("water.flashing.material=paper"), check.NotChecked, "no metal"},
 		{"ember_screen", "deck", set("site.fire_interface=yes", "water.screen=no"), check.Fails, "embers"},
@@ -137,7 +137,7 @@ func waterFailures() []failure {
 		{"rim_on_plate_width", "deck", set("floor.backing.thickness=5in"), check.Engineer, `6 1/4" deep`}, // 1 1/4 + 5 on 5 1/2
 		{"joist_behind_rim", "deck", set("floor.joists.depth=9 1/2in"), check.Fails, `9 1/2" deep`},       // behind a rim of 11 7/8
 		{"screw_pitch", "deck", set("blocks.ply_screws.count=40"), check.Fails, "apart"},                  // ten rows in 7.04 in: 0.70, 0.95 asked for
-		{"wrap_turn_up", "deck", set("water.wrap_lap=1 1/2in"), check.Fails, `turn-up of 1 1/2"`},
+		{"wrap_turn_up", "deck", set("water.wrap_lap=1 1/2in"), check.Fails, `turn-up of 1 1/2"; at least 2"`},
 		{"patch_foot", "deck-metric", set("water.patch.height=344mm"), check.Fails, "lap of"}, // 49.5 of 50
 		{"patch_order", "deck", set("water.patch.under=no"), check.Fails, "reversed lap: W4 under M2 at B1"},
 		{"flashing_over", "deck", set("water.flashing.up=2 7/16in"), check.Fails, `lap of 1 15/16"`}, // the cladding ends 1/2 above
@@ -145,7 +145,9 @@ func waterFailures() []failure {
 		// From 3 1/8 + 2 1/4 = 5 3/8 the leg goes down; the face at 5 1/4 is 1/8 x 1/8 higher: 1/64 more than the drip covered.
 		{"flashing_cover", "deck", set("water.flashing.drip=7/16in"), check.Fails, "of the face covered"},
 		{"flashing_edge", "deck", set("water.flashing.out=2in"), check.Fails, "water runs back"}, // 6 mm of kick, less 1/8
-		{"flashing_end_dam", "deck", set("water.flashing.end_dam=15/16in"), check.Fails, `end dams of 15/16"`},
+		{"flashing_end_dam", "deck", set("water.flashing.end_dam=15/16in"), check.Fails, `end dams of 15/16": water runs off the ends into the wall; at least 1"`},
+		{"patch_side", "deck", set("water.patch.width=6 3/4in"), check.Fails, `no lap: 1" short of meeting; a lap of at least 2" is needed`}, // (6 3/4 - 8 3/4)/2
+		{"flashing_edge", "deck", set("water.flashing.out=1 1/2in"), check.Fails, "behind the face: water runs back"},
 		{"flashing_end_dam", "balcony-metric", set("water.flashing.end_dam=24mm"), check.Fails, "end dams of 24 mm"},
 	}
 }

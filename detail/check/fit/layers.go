@@ -306,9 +306,9 @@ func (c *fitter) filmLaps() {
 		return
 	}
 	c.atLeast(check.Step{ID: "cap_side_lap", Group: check.Water, Symbol: "l", Name: "cap over the side pieces", Formula: "z block top - z cap", Clause: "judgement: 2 in (50 mm), as for a horizontal lap", Where: "M2 over M3",
-		Reason: fmt.Sprintf("lap of %s", c.text(down))}, down, c.round(2, 50))
+		Reason: c.lapOf(down)}, down, c.round(2, 50))
 	c.atLeast(check.Step{ID: "side_piece_lap", Group: check.Water, Symbol: "l", Name: "side pieces out on the patch", Formula: "x side piece - x block", Clause: "judgement: 2 in (50 mm), as for a horizontal lap", Where: "M3 over M1",
-		Reason: fmt.Sprintf("lap of %s", c.text(out)), Fix: fmt.Sprintf("water.patch.width: %s", c.text(c.a.Spec.Blocks.Width.MM()+2*50.8))}, out, c.round(2, 50))
+		Reason: c.lapOf(out), Fix: fmt.Sprintf("water.patch.width: %s", c.text(c.a.Spec.Blocks.Width.MM()+2*50.8))}, out, c.round(2, 50))
 }
 
 // order looks at the films on the wall above and below every block: what is higher up the wall laps over

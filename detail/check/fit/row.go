@@ -181,7 +181,7 @@ func (c *fitter) deckJoists() {
 		return
 	}
 	c.atLeast(check.Step{ID: "hanger_bolt_clearance", Group: check.Fit, Symbol: "c", Name: "bolt axis to deck joist axis", Formula: "b/2 + hanger flange + washer/2",
-		Clause: "judgement: hanger flange and washer side by side", Where: "ledger face", Reason: "hangers sit on bolt heads: " + list(hit),
+		Clause: "judgement: hanger flange and washer side by side", Where: "ledger face", Reason: fmt.Sprintf("hangers sit on bolt heads: %s; %s apart where it is least, %s needed", list(hit), c.text(worst), c.text(need)),
 		Fix: "shift the joists named, or use hangers without outside flanges (deck.joists.hanger_flange: 0)"}, worst, need)
 }
 

@@ -29,16 +29,16 @@ func (c *fitter) flashing() {
 	path := c.a.FlashingPath()
 	reach := path.V[3].X - f.LedgerFront
 	c.atLeast(check.Step{ID: "flashing_reach", Group: check.Water, Symbol: "r", Name: "drip of the flashing beyond the ledger face", Formula: "y drip - y face", Clause: "common practice, no source", Where: "F1",
-		Reason: fmt.Sprintf("the drip ends %s behind the face", c.text(-reach)), Fix: fmt.Sprintf("water.flashing.out: %s", c.text(c.up(w.Out.MM()-reach+3)))}, reach, 0)
+		Reason: fmt.Sprintf("the drip ends %s behind the face of the ledger, and must stand past it", c.text(-reach)), Fix: fmt.Sprintf("water.flashing.out: %s", c.text(c.up(w.Out.MM()-reach+3)))}, reach, 0)
 	c.atLeast(check.Step{ID: "flashing_upstand", Group: check.Water, Symbol: "u", Name: "upstand of the flashing", Formula: "leg behind the upper layer", Clause: "NBC 9.27.3.8 (from memory, confirm): 50 mm", Where: "F1",
-		Reason: fmt.Sprintf("upstand %s where it is least (under a door: up to its sill)", c.text(c.a.Upstand()))}, c.a.Upstand(), c.round(2, 50))
+		Reason: fmt.Sprintf("upstand %s where it is least (under a door: up to its sill); at least %s", c.text(c.a.Upstand()), c.text(c.round(2, 50)))}, c.a.Upstand(), c.round(2, 50))
 	c.flashingEdges(path)
 	c.atLeast(check.Step{ID: "flashing_metal", Group: check.Water, Symbol: "t", Name: "thickness of the flashing", Formula: "sheet", Clause: "IRC R507.2.4: 0.019 in", Where: "F1",
-		Reason: fmt.Sprintf("sheet of %s", c.fine(w.Thickness.MM()))}, w.Thickness.MM(), c.round(0.019, 0.48))
+		Reason: fmt.Sprintf("sheet of %s; at least %s", c.metal(w.Thickness.MM()), c.metal(c.round(0.019, 0.48)))}, w.Thickness.MM(), c.round(0.019, 0.48))
 	c.atLeast(check.Step{ID: "cladding_clearance", Group: check.Water, Symbol: "a", Name: "cladding clear of the flashing below it", Formula: "wall.cladding.above_flashing", Clause: "common practice, no source: 1/4 in", Where: "above F1",
-		Reason: fmt.Sprintf("%s lets the cladding draw water", c.text(s.Wall.Cladding.AboveFlash.MM()))}, s.Wall.Cladding.AboveFlash.MM(), c.round(0.25, 6))
+		Reason: fmt.Sprintf("%s lets the cladding draw water; at least %s", c.text(s.Wall.Cladding.AboveFlash.MM()), c.text(c.round(0.25, 6)))}, s.Wall.Cladding.AboveFlash.MM(), c.round(0.25, 6))
 	c.atLeast(check.Step{ID: "decking_gap", Group: check.Water, Symbol: "a", Name: "decking clear of the cladding", Formula: "deck.decking_gap", Clause: "common practice, no source: 1/4 in", Where: "first board",
-		Reason: fmt.Sprintf("%s holds water and leaves", c.text(s.Deck.DeckGap.MM()))}, s.Deck.DeckGap.MM(), c.round(0.25, 6))
+		Reason: fmt.Sprintf("%s holds water and leaves; at least %s", c.text(s.Deck.DeckGap.MM()), c.text(c.round(0.25, 6)))}, s.Deck.DeckGap.MM(), c.round(0.25, 6))
 }
 
 // flashingEdges checks where F1 ends: under the layer above, over the face of the ledger, at the drip, at its ends.
@@ -47,18 +47,18 @@ func (c *fitter) flashingEdges(path geom.Path) {
 	w := s.Water.Flashing
 	if lap, over := c.overUpstand(path); w.Lap != "outside" {
 		c.atLeast(check.Step{ID: "flashing_over", Group: check.Water, Symbol: "l", Name: "upper layer over the upstand of the flashing", Formula: "z upstand - z upper layer", Clause: "IRC R703.2: 2 in horizontal lap", Where: over + " over F1",
-			Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.flashing.up: %s", c.text(w.Up.MM()+c.round(2, 50)-lap))}, lap, c.round(2, 50))
+			Reason: c.lapOf(lap), Fix: fmt.Sprintf("water.flashing.up: %s", c.text(w.Up.MM()+c.round(2, 50)-lap))}, lap, c.round(2, 50))
 	}
 	end := path.V[len(path.V)-1]
 	cover := f.LedgerTopFront - end.Y
 	c.atLeast(check.Step{ID: "flashing_cover", Group: check.Water, Symbol: "d", Name: "flashing down over the face of the ledger", Formula: "z ledger face - z drip", Clause: "common practice, no source: 1/2 in (12 mm); NBC 9.27.3.8 (from memory, confirm): 10 mm", Where: "F1 over the ledger",
-		Reason: fmt.Sprintf("%s of the face covered", c.text(cover)), Fix: fmt.Sprintf("water.flashing.drip: %s", c.text(c.up(w.Drip.MM()+c.round(0.5, 12)-cover)))}, cover, c.round(0.5, 12))
+		Reason: fmt.Sprintf("%s of the face covered; at least %s", c.text(cover), c.text(c.round(0.5, 12))), Fix: fmt.Sprintf("water.flashing.drip: %s", c.text(c.up(w.Drip.MM()+c.round(0.5, 12)-cover)))}, cover, c.round(0.5, 12))
 	edge := end.X - f.LedgerFront
 	c.atLeast(check.Step{ID: "flashing_edge", Group: check.Water, Symbol: "e", Name: "edge of the drip off the face of the ledger", Formula: "y edge - y face", Clause: "NBC 9.27.3.8 (from memory, confirm): 5 mm", Where: "F1",
-		Reason: fmt.Sprintf("the edge stands %s off the face: water runs back on the wood", c.text(edge)),
+		Reason: fmt.Sprintf("%s: water runs back on the wood; at least %s off it", c.offFace(edge), c.text(c.round(0.1875, 5))),
 		Fix:    fmt.Sprintf("water.flashing.out: %s", c.text(c.up(w.Out.MM()+c.round(0.1875, 5)-edge)))}, edge, c.round(0.1875, 5))
 	c.atLeast(check.Step{ID: "flashing_end_dam", Group: check.Water, Symbol: "h", Name: "end dams of the flashing", Formula: "water.flashing.end_dam", Clause: "NBC 9.27.3.8 (from memory, confirm): 25 mm", Where: "ends of F1",
-		Reason: fmt.Sprintf("end dams of %s: water runs off the ends into the wall", c.text(w.EndDam.MM())), Fix: "water.flashing.end_dam: " + either(c.words == unit.IP, "1in", "25mm")}, w.EndDam.MM(), c.round(1, 25))
+		Reason: fmt.Sprintf("end dams of %s: water runs off the ends into the wall; at least %s", c.text(w.EndDam.MM()), c.text(c.round(1, 25))), Fix: "water.flashing.end_dam: " + either(c.words == unit.IP, "1in", "25mm")}, w.EndDam.MM(), c.round(1, 25))
 	whole := geom.EmptyBox3()
 	for _, p := range c.a.Find(detail.Flashing) {
 		whole = whole.Union(p.Bounds())
@@ -110,11 +110,35 @@ func (c *fitter) membrane() {
 		lap, foot = math.Min(lap, box.Max.Y-b.Box.Max.Z), math.Min(foot, b.Box.Min.Z-box.Min.Y)
 	}
 	c.atLeast(check.Step{ID: "patch_lap", Group: check.Water, Symbol: "l", Name: "water barrier over the patch, above the block", Formula: "z patch - z block top", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M1",
-		Reason: fmt.Sprintf("lap of %s", c.text(lap)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
+		Reason: c.lapOf(lap), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, lap, c.round(2, 50))
 	c.atLeast(check.Step{ID: "patch_foot", Group: check.Water, Symbol: "l", Name: "patch over the water barrier, below the block", Formula: "z block foot - z patch", Clause: "IRC R703.2: 2 in horizontal lap", Where: "M1 over the barrier",
-		Reason: fmt.Sprintf("lap of %s", c.text(foot)), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, foot, c.round(2, 50))
+		Reason: c.lapOf(foot), Fix: fmt.Sprintf("water.patch.height: %s", c.text(s.Blocks.Height.MM()+2*50.8))}, foot, c.round(2, 50))
 	c.atLeast(check.Step{ID: "patch_side", Group: check.Water, Symbol: "l", Name: "patch past the sides of the block", Formula: "(patch - block) / 2", Clause: "judgement: 2 in (50 mm), as for a horizontal lap", Where: "M1",
-		Reason: fmt.Sprintf("lap of %s", c.text(side)), Fix: fmt.Sprintf("water.patch.width: %s", c.text(s.Blocks.Width.MM()+2*50.8))}, side, c.round(2, 50))
+		Reason: c.lapOf(side), Fix: fmt.Sprintf("water.patch.width: %s", c.text(s.Blocks.Width.MM()+2*50.8))}, side, c.round(2, 50))
 	c.atLeast(check.Step{ID: "wrap_turn_up", Group: check.Water, Symbol: "l", Name: "wrap turned up the wall under the barrier", Formula: "water.wrap_lap", Clause: "IRC R703.2: 2 in horizontal lap", Where: "barrier over M2",
-		Reason: fmt.Sprintf("turn-up of %s", c.text(turn)), Fix: fmt.Sprintf("water.wrap_lap: %s", c.text(50.8))}, turn, c.round(2, 50))
+		Reason: fmt.Sprintf("turn-up of %s; at least %s", c.text(turn), c.text(c.round(2, 50))), Fix: fmt.Sprintf("water.wrap_lap: %s", c.text(50.8))}, turn, c.round(2, 50))
+}
+
+// lapOf says how long a lap is that must be 2 in (50 mm); under 0 the two do not meet.
+func (c *fitter) lapOf(mm float64) string {
+	if mm < 0 {
+		return fmt.Sprintf("no lap: %s short of meeting; a lap of at least %s is needed", c.text(-mm), c.text(c.round(2, 50)))
+	}
+	return fmt.Sprintf("lap of %s; at least %s", c.text(mm), c.text(c.round(2, 50)))
+}
+
+// offFace says where the edge of the drip stands from the face of the ledger.
+func (c *fitter) offFace(mm float64) string {
+	if mm < 0 {
+		return fmt.Sprintf("the edge stands %s behind the face", c.fine(-mm))
+	}
+	return fmt.Sprintf("the edge stands %s off the face", c.fine(mm))
+}
+
+// metal prints the thickness of a sheet.
+func (c *fitter) metal(mm float64) string {
+	if c.words == unit.IP {
+		return fmt.Sprintf("%.3f in", mm/25.4)
+	}
+	return fmt.Sprintf("%.2f mm", mm)
 }

@@ -171,8 +171,12 @@ func (c *calc) scopeUse() {
 			"the "+what+" does not stand on posts at its outer edge ("+u.Support.String()+"): pull and lift on the ledger are not worked out")
 	}
 	c.tail()
-	c.trigger("scope_guard", "no guard post on ledger or blocks", len(c.m.GuardPosts) > 0,
-		"guard posts fastened to the ledger or a block twist it")
+	var posts []string
+	for _, x := range c.m.GuardPosts {
+		posts = append(posts, c.say(x.Q()))
+	}
+	c.trigger("scope_guard", "no guard post on ledger or blocks", len(posts) > 0,
+		"guard posts fastened to the ledger or a block twist it: "+strings.Join(posts, ", ")+" from its left end; none may be judged here")
 }
 
 func (c *calc) scopePad() {
