@@ -312,3 +312,20 @@ func TestEngineeredRimBends(t *testing.T) {
 	r, _ := Run(m)
 	wants(t, r, map[string]float64{"rim_out_of_plane@limit": 1075.25})
 }
+
+// A gap before the ledger lengthens the arm of the pad's free body too: 4.5 + 0.75 = 5.25 in (see TestPadByHand).
+func TestPadBehindAGap(t *testing.T) {
+	m := scenarioB()
+	padded(psip(40))(&m)
+	m.Blocks.FrontGap = 0.75 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"moment_at_pad": 4268.1})
+}
+
+// Where the load stands is in the results: 6 in from the rim, 5.5 from the sheathing.
+func TestLoadLineInTheResults(t *testing.T) {
+	_, res := Run(scenarioB())
+	if e, y := res.Eccentricity.Inches(), res.LoadLine.Inches(); !(math.Abs(e-6) <= 1e-9) || !(math.Abs(y-5.5) <= 1e-9) {
+		t.Errorf("load line %.4f in from the rim and %.4f from the sheathing, want 6 and 5.5", e, y)
+	}
+}

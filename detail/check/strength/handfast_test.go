@@ -327,3 +327,50 @@ func TestThickerWasherIsEnough(t *testing.T) {
 		t.Errorf("%q is offered, want %.4f in", s.Fix, need)
 	}
 }
+
+// What each set passes: to the rim through the sheathing, from the ledger through the gap before it.
+func TestVoidsOfTwoSets(t *testing.T) {
+	m := lagged()
+	m.Blocks.FrontGap = 0.75 * in
+	c := &calc{m: m, a: m.Assume.filled()}
+	sets := c.fastenerGroups()
+	for i, want := range []float64{0.5, 0.75} {
+		if v := sets[i].stack.voids; len(v) != 1 || !(math.Abs(v[0]-want) <= 1e-9) {
+			t.Errorf("set %d passes voids of %v in, want %g", i+1, v, want)
+		}
+	}
+}
+
+// Only two round washers may come nearer than their sizes side by side: 2.2 in aside and above they stand 3.11 in apart, and a
+// square corner reaches across.
+func TestRoundAndSquareWashers(t *testing.T) {
+	for round, want := range map[int]float64{0: 2.2, 1: 2.2, 2: 3.1113} {
+		m := lagged()
+		rim := m.Fasteners.ToRim
+		rim.Rows, rim.Columns = lengths(-0.8), lengths(-3.95, 3.95)
+		m.Fasteners.ToBlock.Rows = lengths(-3)
+		rim.Washer.Round, m.Fasteners.ToBlock.Washer.Round = round > 0, round > 1
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"sets_washers": want})
+		if s := r.Find("sets_washers"); (s.Verdict == check.OK) != (round == 2) {
+			t.Errorf("%d round: %v", round, s.Verdict)
+		}
+	}
+}
+
+// Engineered wood has no specific gravity for bolts in the standard: 0.42 at most unless its maker's report says more. Sawn wood has
+// its own.
+func TestGravityOfEngineeredWood(t *testing.T) {
+	for _, c := range []struct {
+		engineered, reported bool
+		g, want              float64
+	}{{true, false, 0.5, 0.42}, {true, false, 0.4, 0.4}, {true, true, 0.5, 0.5}, {false, false, 0.55, 0.55}} {
+		if got := bandG(c.g, c.engineered, c.reported); got != c.want {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+	m := scenarioB()
+	m.Rim.Kind, m.Rim.Wood.G, m.Backing.Panel, m.Backing.Wood.G = EngineeredRim, 0.5, true, 0.5
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"plane1_rim_from_block[Fe_m]": 2200}) // 6100 x 0.42^1.45/0.625^0.5, to 50 psi
+}
