@@ -329,3 +329,18 @@ func TestLoadLineInTheResults(t *testing.T) {
 		t.Errorf("load line %.4f in from the rim and %.4f from the sheathing, want 6 and 5.5", e, y)
 	}
 }
+
+// Shear that is not known is not nothing: with the lateral value of an evaluated fastener left out, pull and shear together are
+// left open as well.
+func TestEvaluatedShearNotKnown(t *testing.T) {
+	m := scenarioB()
+	through(&m, func(s *Set) { evaluated(s); s.Lateral = 0 })
+	r, _ := Run(m)
+	for _, id := range []string{"evaluated_shear", "linear_interaction_top_bolt"} {
+		if s := r.Find(id); s == nil || s.Verdict != check.NotChecked {
+			t.Errorf("%s: %+v, want NOT CHECKED", id, s)
+		}
+	}
+	r, _ = Run(scenarioB())
+	wants(t, r, map[string]float64{"rim_bearing[rim]": 1194.2})
+}
