@@ -235,6 +235,11 @@ func TestNoRowPulls(t *testing.T) {
 			t.Errorf("%s: %+v, want NOT CHECKED", id, s)
 		}
 	}
+	m.Backing.Kind = LooseBacking
+	r, _ = Run(m)
+	if s := r.Find("rim_out_of_plane"); s == nil || s.Verdict != check.NotChecked {
+		t.Errorf("rim without a pull: %+v, want NOT CHECKED", s)
+	}
 }
 
 // A gap of 0.75 in before a block of 1 and 2 in, 3/4 in bolts, 2950 x 0.75 = 2212.5 lb/in: the bolt turns in block and ledger
