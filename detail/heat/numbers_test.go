@@ -1,6 +1,7 @@
 package heat_test
 
 import (
+	"math"
 	"testing"
 
 	"standclear/detail/heat"
@@ -57,6 +58,31 @@ func TestExtremesOfACorner(t *testing.T) {
 	for i, g := range r.Grids {
 		if !(g.Balance > 0) {
 			t.Errorf("grid %d: the heat that is missing was not looked at", i)
+		}
+	}
+}
+
+// Two temperatures held side by side on one face of a block pass heat without end where they meet, and no error is told of it;
+// kept apart by 20 mm of nothing they do not.
+func TestHeldSideBySide(t *testing.T) {
+	for _, apart := range []float64{0, 20} {
+		c := heat.Case{
+			Dim: 3, Materials: []heat.Material{heat.Isotropic("block", 1)},
+			Envs: []heat.Env{{Name: "hot", T: 20}, {Name: "cold", T: 0}, {Name: "below", T: 10, Rs: 0.04}},
+			Boxes: []heat.Box{
+				{Lo: heat.Point{0, 0, 0}, Hi: heat.Point{100, 100, 50}, Material: "block"},
+				{Lo: heat.Point{0, 100, 0}, Hi: heat.Point{100, 110, 50}, Void: true},
+				{Lo: heat.Point{0, 100, 0}, Hi: heat.Point{50 - apart, 110, 50}, Env: "hot"},
+				{Lo: heat.Point{50, 100, 0}, Hi: heat.Point{100, 110, 50}, Env: "cold"},
+				{Lo: heat.Point{0, -10, 0}, Hi: heat.Point{100, 0, 50}, Env: "below"},
+			},
+		}
+		r := solve(t, c, heat.Options{Error: 0.5, MaxCells: 2e4})
+		if got := math.IsInf(r.Coupling[0][1].Err, 1); got != (apart == 0) {
+			t.Errorf("%g mm apart: %+v", apart, r.Coupling[0][1])
+		}
+		if v := r.Coupling[0][2]; math.IsInf(v.Err, 1) || v.V <= 0 {
+			t.Errorf("%g mm apart, to below: %+v", apart, v)
 		}
 	}
 }
