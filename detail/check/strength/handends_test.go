@@ -176,3 +176,80 @@ func TestPullFromPlyToPly(t *testing.T) {
 		t.Errorf("inner ply from %.4f to %.4f in over the foot, outer ply from %.4f", first, ho, hi)
 	}
 }
+
+// A ledger has no second load path, so that no strength is used beyond 0.9: every ratio of a strength has that limit. Distances,
+// sizes that a code asks for, deflections and the bounds of this program have none.
+func TestEveryStrengthIsCapped(t *testing.T) {
+	loose, joined, foam, stated, screws := scenarioB(), scenarioB(), scenarioB(), scenarioB(), lagged()
+	loose.Backing.Kind, loose.Blocks.PliesFastened = LooseBacking, false
+	joined.Blocks.LedgerScrews, loose.Blocks.FrontGap = PlyScrews{20, 0.19 * in, 3 * in}, 0.75*in
+	padded(psip(40))(&foam)
+	through(&stated, evaluated)
+	rim := screws.Fasteners.ToRim
+	rim.Kind, rim.Diameter, rim.Hole, rim.Washer = Screw, 0.242*in, 0.242*in, Washer{}
+	capped := map[string]int{}
+	for _, m := range []Model{scenarioB(), lagged(), loose, joined, foam, stated, screws} {
+		r, _ := Run(m)
+		for _, s := range r.Steps {
+			if s.Limit != nil && s.Cap == 0.9 {
+				capped[s.ID]++
+			} else if s.Cap != 0 && s.Cap != 0.9 {
+				t.Errorf("%s is capped at %g", s.ID, s.Cap)
+			}
+		}
+	}
+	for _, id := range []string{"hanger", "ledger_fb", "ledger_fv", "ledger_fv_connection", "ledger_torsion",
+		"plane1_rim_from_block", "plane2_block_from_ledger", "plane1_rim_from_block_to_rim", "many_layer_held", "many_layer_void", "floating_rim_from_ledger",
+		"ply_screws_1", "ledger_screws", "evaluated_shear", "foot_peak_stress", "foot_peak_stress_ledger", "foot_peak_stress_pad",
+		"bolt_tension", "rim_washer_bearing", "ledger_washer_bearing", "block_washer_bearing_to_block", "washer_bending", "linear_interaction_top_bolt",
+		"screw_pull_and_shear_to_rim", "root_tension_to_rim", "head_bearing_to_rim", "head_pull_through_to_rim",
+		"block_connection_shear_to_rim", "block_connection_shear_to_block", "block_rolling_shear", "rim_out_of_plane", "rim_bearing", "backing_fixing", "backing_bending", "tie_rating"} {
+		if capped[id] == 0 {
+			t.Errorf("%s has no limit of 0.9", id)
+		}
+	}
+	m := scenarioB()
+	m.Blocks.PlyScrews.Count = 18 // 20/18 of 0.83864
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ply_screws_1@ratio": 0.9318})
+	if s := r.Find("ply_screws_1"); s.Verdict != check.Fails {
+		t.Errorf("screws used to 0.93: %v", s.Verdict)
+	}
+}
+
+// Screws of 1.6 in stand 0.1 in in the ply behind the joint: they hold nothing.
+func TestScrewsThatHardlyReach(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.PlyScrews.Length = 1.6 * in
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ply_screws_1": 812.97})
+	for _, id := range []string{"ply_screws_1", "ply_screws_1_penetration"} {
+		if s := r.Find(id); s.Verdict != check.Fails {
+			t.Errorf("%s: %v, want FAILS", id, s.Verdict)
+		}
+	}
+}
+
+// The column farther from the middle of the block is the one that counts: 4.5 - 2.5 in, on whichever side.
+func TestColumnsAsideOfTheMiddle(t *testing.T) {
+	for _, cols := range [][]unit.Length{lengths(-1, 2.5), lengths(-2.5, 1)} {
+		m := scenarioB()
+		through(&m, func(s *Set) { s.Columns = cols })
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"end_block": 2})
+	}
+}
+
+// Washers that would overlap bear on what is left between: round ones 2.5 in apart on pi/4 x 2.5^2 - 0.371 = 4.538 in2, square ones
+// on 2.5 x 3 - 0.371 = 7.129.
+func TestOverlappingWashers(t *testing.T) {
+	for round, want := range map[bool]float64{true: 4.538, false: 7.129} {
+		m := scenarioB()
+		through(&m, func(s *Set) { s.Columns, s.Washer.Round = lengths(-1.25, 1.25), round })
+		r, _ := Run(m)
+		wants(t, r, map[string]float64{"rim_washer_bearing[A]": want})
+		if s := r.Find("washer_clear"); s.Verdict != check.Fails {
+			t.Errorf("3 in washers 2.5 in apart: %v", s.Verdict)
+		}
+	}
+}
