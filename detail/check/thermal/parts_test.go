@@ -71,3 +71,12 @@ func TestScrewShare(t *testing.T) {
 		t.Error("no screw adds nothing, an endless one its whole section")
 	}
 }
+
+// The least of a value is it less its error, or itself where the error could not be told.
+func TestLeast(t *testing.T) {
+	for v, want := range map[Value]float64{{0.5, 0.02}: 0.48, {0.5, 0}: 0.5, {0.5, -1}: 0.5} {
+		if got := v.Least(); !(math.Abs(got-want) <= 1e-12) {
+			t.Errorf("%+v: %g, want %g", v, got, want)
+		}
+	}
+}
