@@ -98,3 +98,28 @@ func TestForceAcrossAJointFarFromTheRim(t *testing.T) {
 	r, _ := Run(m)
 	wants(t, r, map[string]float64{"plane1_rim_from_block[II]": 460.4, "ply_screws_1[k]": 1.0676})
 }
+
+// One joist in the middle of 40 in brings the live and snow load of all 60 in, 52.5 psf x 66/144 = 24.06 lb/in, there: 1443.75 x
+// 40^3/(48 x 1.2465e8) = 0.01544 in.
+func TestJoistsBendTheLedger(t *testing.T) {
+	m := scenarioB()
+	m.Blocks.At, m.Joists.At = marks(10, 50), lengths(30)
+	r, _ := Run(m)
+	wants(t, r, map[string]float64{"ledger_defl_live": 0.015443})
+}
+
+// Bounds that rest on no load are held with no load stated; a lag too short for the rim holds nothing that is known.
+func TestBoundsWithoutLoads(t *testing.T) {
+	m := scenarioB()
+	m.Loads.Dead, m.Blocks.FrontGap = nil, 4.1*in
+	r, _ := Run(m)
+	if s := r.Find("scope_gap"); s == nil || s.Verdict != check.Engineer {
+		t.Errorf("4.1 in of open dowel: %+v, want ENGINEER", s)
+	}
+	m = lagged()
+	m.Fasteners.ToRim.Length = 3.7 * in // 0.25 + 3 + 0.5 lie before the rim
+	r, _ = Run(m)
+	if s := r.Find("fasteners_to_rim"); s == nil || s.Verdict != check.NotChecked {
+		t.Errorf("a lag that ends in the sheathing: %+v, want NOT CHECKED", s)
+	}
+}
