@@ -123,3 +123,11 @@ func TestBoundsWithoutLoads(t *testing.T) {
 		t.Errorf("a lag that ends in the sheathing: %+v, want NOT CHECKED", s)
 	}
 }
+
+// Joists that end at their beam are said to.
+func TestJoistsEndAtTheirBeam(t *testing.T) {
+	r, _ := Run(scenarioB())
+	if s := r.Find("scope_joist_cantilever"); s == nil || s.Verdict != check.OK {
+		t.Errorf("%+v, want OK", s)
+	}
+}
