@@ -131,3 +131,19 @@ func TestJoistsEndAtTheirBeam(t *testing.T) {
 		t.Errorf("%+v, want OK", s)
 	}
 }
+
+// A bolt of 5/8 in through two pieces of 6 in hinges in both: P = (2 x 1831.1 x 2031.25)^0.5 = 2727.4 lb, and each hinge stands
+// 2727.4/2031.25 = 1.3427 in from the joint at 6 in.
+func TestHingesOfAFigure(t *testing.T) {
+	d, _ := DowelOf(Bolt, 0.625*in, 0)
+	fe := DowelBearing(0.55, d.Nominal, 90)
+	f := d.Figure([]Bed{{Name: "main", Hold: Main, Length: 6 * in, Fe: fe, Angle: 90}, {Name: "side", Hold: Side, Length: 6 * in, Fe: fe, Angle: 90}})
+	if !(math.Abs(f.Load.Pounds()-2727.4) <= 0.5) || len(f.Hinges) != 2 {
+		t.Fatalf("load %.1f lb, hinges %v", f.Load.Pounds(), f.Hinges)
+	}
+	for i, want := range []float64{6 - 1.3427, 6 + 1.3427} {
+		if got := f.Hinges[i].Inches(); !(math.Abs(got-want) <= 1e-3) {
+			t.Errorf("hinge at %.4f in, by hand %.4f", got, want)
+		}
+	}
+}
