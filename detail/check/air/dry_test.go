@@ -69,3 +69,17 @@ func TestAssumptionsArePrinted(t *testing.T) {
 		}
 	}
 }
+
+// The spread of the deck by hand. A dull still day: 9.81 x 0.235 x (1.3213 - 1.3188) = 0.0057 Pa and no wind move 0.01554 m/s, as
+// 0.0019 Pa of it go at the walls and ends and 0.0038 at foot and top: 238 changes an hour, 0.543 l/s a metre at NTU 0.668: 13.7 g
+// a day. Sun and wind: 0.0341 + 1.3213/2 x 0.2 x 4 = 0.5623 Pa move 0.1626 m/s, 2491 changes, 18.1 g.
+func TestSpreadOfTheDeck(t *testing.T) {
+	r := report(detailtest.Demo(t, "deck"))
+	if note := found(t, r, "gap_air_change").Note; !strings.HasPrefix(note, "from 238 on a dull still day") || !strings.Contains(note, "to 2491 in sun and wind") {
+		t.Errorf("%q, want 238 and 2491", note)
+	}
+	// 13.65 and 18.13 g/(m day) are 0.147 and 0.195 oz/(ft day).
+	if note := found(t, r, "drying_rate").Note; note != "from 0.15 oz/(ft day) to 0.19 oz/(ft day)" {
+		t.Errorf("%q", note)
+	}
+}

@@ -214,3 +214,32 @@ func TestLongListsAreCut(t *testing.T) {
 		t.Errorf("%q", s.Reason)
 	}
 }
+
+// A screw from the face of the ledger may not stand under a washer: moved to the middle of a 3 in plate, and to 1 mm within each of
+// its edges, it does; 4 mm past an edge, more than its own radius of 2.4, it does not.
+func TestLedgerScrewUnderAWasher(t *testing.T) {
+	for _, c := range []struct {
+		x, z  float64 // from the middle of the plate, in halves of its size
+		past  float64 // mm past that, along the way
+		under bool
+	}{{0, 0, 0, true}, {1, 0, -1, true}, {-1, 0, -1, true}, {0, 1, -1, true}, {0, -1, -1, true},
+		{-1, 0, 4, false}, {0, 1, 4, false}, {0, -1, 4, false}} {
+		a := detailtest.Demo(t, "deck", "blocks.ply_screws=", "blocks.ledger_screws={count: 4, diameter: 0.19in, length: 3in}")
+		screw := part(t, a, detail.PlyScrew, "LS1")
+		for _, w := range a.Find(detail.Washer) {
+			b := w.Solids[0].Bounds()
+			if w.Block != 0 || b.Max.Y <= a.Frame.LedgerFront {
+				continue
+			}
+			half := (b.Max.X - b.Min.X) / 2
+			d := b.Center().Sub(screw.Bounds().Center()).Add(geom.Vec3{X: c.x * (half + c.past), Z: c.z * (half + c.past)})
+			d.Y = 0
+			shift(screw, d)
+			break
+		}
+		s := found(t, report(a), "clash_screws")
+		if got := strings.Contains(s.Reason, " under a "); got != c.under || c.under && s.Verdict != check.Fails {
+			t.Errorf("%g, %g and %g mm: %v, %q, want under a washer: %v", c.x, c.z, c.past, s.Verdict, s.Reason, c.under)
+		}
+	}
+}

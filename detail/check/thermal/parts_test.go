@@ -147,3 +147,63 @@ func volumes(boxes []heat.Box) (steel, rest float64) {
 	}
 	return steel, rest
 }
+
+// The least of a value is it less its error, or itself where the error could not be told.
+func TestLeast(t *testing.T) {
+	for v, want := range map[Value]float64{{0.5, 0.02}: 0.48, {0.5, 0}: 0.5, {0.5, -1}: 0.5} {
+		if got := v.Least(); !(math.Abs(got-want) <= 1e-12) {
+			t.Errorf("%+v: %g, want %g", v, got, want)
+		}
+	}
+}
+
+// Every place is kept that the heat solution looked at, but of several bolts the coldest alone, and none of the room where the
+// surface of the mould criterion was not solved.
+func TestEveryPlaceIsKept(t *testing.T) {
+	a := detailtest.Demo(t, "deck")
+	b := newBay(a, typical(a))
+	places := b.places()
+	bolts, want := 0, 0
+	for _, p := range places {
+		if p.Bolt {
+			bolts++
+		} else {
+			want++
+		}
+	}
+	if bolts < 2 {
+		t.Fatalf("%d bolts", bolts)
+	}
+	for cold := range bolts {
+		r := &heat.Result{Probes: make([]heat.ProbeResult, len(places))}
+		n := 0
+		for i, p := range places {
+			r.Probes[i].T.V = 0.9
+			if p.Bolt {
+				if r.Probes[i].T.V = 0.5; n == cold {
+					r.Probes[i].T.V = 0.4
+				}
+				n++
+			}
+		}
+		got := b.spots(r, r)
+		seen := map[string]bool{}
+		for _, s := range got {
+			seen[s.Key] = true
+			if s.Bolt && s.F.V != 0.4 {
+				t.Errorf("bolt of %g kept, the coldest is the one of 0.4", s.F.V)
+			}
+		}
+		for _, p := range places {
+			if !seen[p.Key] {
+				t.Errorf("%s is lost", p.Key)
+			}
+		}
+		if len(got) != want+1 {
+			t.Errorf("%d places of %d and a bolt", len(got), want)
+		}
+		if room := b.spots(r, nil); len(room) >= len(got) {
+			t.Errorf("%d places without the surface of the mould criterion, %d with it", len(room), len(got))
+		}
+	}
+}
