@@ -217,7 +217,9 @@ func (w *writer) doorNotes(c *composer, p view.Picture, n int) {
 	c.call(right, path.V[1].Lerp(path.V[2].Vec, 0.6), render.Arrow, caps(words+"; FALLS OUTWARD OVER THE LEDGER"))
 	w.say(c, right, p, detail.Decking, 0.6, 0.5, w.text(-f.DeckTop)+" BELOW THE FLOOR", "BY OTHERS")
 	w.say(c, right, p, detail.Ledger, 0.5, 0.4)
-	w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
+	if !w.sparse { // A-301 has it
+		w.insulationNote(c, p, "RUNS ON BEHIND THE LEDGER")
+	}
 	w.filmNote(c, p, detail.Barrier, w.atLedger(c, 0.6), w.layerName("wrb")+" UP TO THE SILL")
 	if f.Gap() > 0 {
 		c.call(right, geom.Vec{X: (f.InsulOut + f.LedgerBack) / 2, Y: f.LedgerBottom + 0.25*(f.LedgerTop-f.LedgerBottom)}, render.Dot, fmt.Sprintf("OPEN GAP %s: DO NOT FILL", w.text(f.Gap())))

@@ -86,7 +86,8 @@ func (w *writer) endNotes(c *composer, win geom.Box, clear float64) {
 	c.call(right, geom.Vec{X: win.Max.X - 25, Y: f.LedgerBottom + 0.3*(f.LedgerTop-f.LedgerBottom)}, render.Dot, "L1 LEDGER, END CUT TREATED; DECK AND JOISTS LEFT OUT")
 	if b, ok := w.firstBlock(); ok {
 		n := len(w.a.Blocks) - 1
-		c.call(right, geom.Vec{X: math.Min(b.Box.Max.X, win.Max.X-5), Y: b.Box.Min.Z + 0.15*(b.Box.Max.Z-b.Box.Min.Z)}, render.Arrow, fmt.Sprintf("%s BEHIND (DASHED). RIGHT END MIRRORED: %s CENTRE %s FROM IT", b.Mark, w.a.Blocks[n].Mark, w.text(s.Ledger.Length.MM()-w.a.Blocks[n].X)))
+		up := either(w.sparse, 0.85, 0.15) // of the block, off what stands below it
+		c.call(right, geom.Vec{X: math.Min(b.Box.Max.X, win.Max.X-5), Y: b.Box.Min.Z + up*(b.Box.Max.Z-b.Box.Min.Z)}, render.Arrow, fmt.Sprintf("%s BEHIND (DASHED). RIGHT END MIRRORED: %s CENTRE %s FROM IT", b.Mark, w.a.Blocks[n].Mark, w.text(s.Ledger.Length.MM()-w.a.Blocks[n].X)))
 	}
 }
 
