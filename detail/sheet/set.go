@@ -250,7 +250,9 @@ func (w *writer) scale(k float64) render.Scale {
 // choose returns the view built by try at the scale asked for, or, when none was asked, at the
 // largest usual scale from largest to least at which it fits the room; fits says whether it does.
 func (w *writer) choose(asked, largest, least float64, room geom.Vec, try func(k float64) *composer) (c *composer, fits bool) {
-	within := func(c *composer) bool { return c.extent.W() <= room.X*c.k && c.extent.H() <= room.Y*c.k }
+	within := func(c *composer) bool { // but for rounding: panels are made as wide as their room
+		return c.extent.W() <= room.X*c.k+geom.Tol && c.extent.H() <= room.Y*c.k+geom.Tol
+	}
 	if asked != 0 && !w.free {
 		c = try(asked)
 		return c, within(c)
