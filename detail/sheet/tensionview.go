@@ -23,10 +23,7 @@ func (w *writer) tensionSection(p view.Picture, d detail.Device, k float64) *com
 	z := rod.Center().Z
 	c.split = z
 	c.put(render.Stroke{Pen: render.Centre, Path: geom.Polyline(geom.Vec{X: rod.Min.Y - c.mm(4), Y: z}, geom.Vec{X: rod.Max.Y + c.mm(4), Y: z})})
-	c.put(
-		render.Text{Pen: render.Note, At: geom.Vec{X: p.Window.Min.X, Y: p.Window.Max.Y + c.mm(5.5)}, Height: 3.5, Align: render.BottomLeft, Lines: []string{"INSIDE"}, Bold: true},
-		render.Text{Pen: render.Note, At: geom.Vec{X: p.Window.Max.X, Y: p.Window.Max.Y + c.mm(5.5)}, Height: 3.5, Align: render.BottomRight, Lines: []string{"OUTSIDE"}, Bold: true},
-	)
+	c.corners(p.Window)
 	c.grow(geom.Vec{X: p.Window.Min.X, Y: p.Window.Max.Y + c.mm(10)})
 	t := func(ys ...float64) []tick {
 		var out []tick
