@@ -39,7 +39,9 @@ func (w *writer) atNotes(c *composer, p view.Picture, b int) {
 	w.sayOf(c, left, p, detail.Stud, 0.5, 0.45, above)
 	w.say(c, left, p, detail.Sheathing, 0.5, 0.93)
 	w.sayOf(c, left, p, detail.Plate, 0.5, 0.5, above)
-	w.say(c, left, p, detail.Subfloor, 0.12, 0.5)
+	if !w.sparse { // A-303 and S-504 name it too
+		w.say(c, left, p, detail.Subfloor, 0.12, 0.5)
+	}
 	w.say(c, left, p, detail.Rim, 0.5, 0.2, materialName(s.Floor.Rim.Material)+", EXISTING: VERIFY")
 	w.say(c, left, p, detail.Backing, 0.5, 0.3, materialName(s.Floor.Backing.Material), w.backingWords())
 	w.tieNote(c, p)

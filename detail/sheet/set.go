@@ -90,7 +90,7 @@ func (w *writer) once(name string, draw func() view.Picture) view.Picture {
 // composed returns a copy of the view of that name, composed the first time it is asked for: what is added to the
 // copy is not there the next time.
 func (w *writer) composed(name string, compose func() *composer) *composer {
-	c := *w.made.of(name, compose)
+	c := *w.made.of(either(w.sparse, name+", sparse", name), compose)
 	c.items, c.legend = slices.Clone(c.items), slices.Clone(c.legend)
 	return &c
 }
