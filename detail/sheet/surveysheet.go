@@ -259,8 +259,14 @@ func (c *composer) bubbles(of []bubble, y, dir float64) {
 	}
 	spread(slots)
 	lines := make([][]geom.Vec, len(of))
-	for i, b := range of {
-		lines[i] = []geom.Vec{b.at, {X: slots[i].at * c.k, Y: y - dir*c.mm(4)}}
+	line := func(i int) { lines[i] = []geom.Vec{of[i].at, {X: slots[i].at * c.k, Y: y - dir*c.mm(4)}} }
+	for i := range of {
+		line(i)
+		if a, b := max(0, i-1), i; math.Abs(of[a].at.X-of[b].at.X) < c.mm(1) && anyCross([][]geom.Vec{lines[a], lines[b]}) {
+			of[a], of[b] = of[b], of[a] // one over the other
+			line(a)
+			line(b)
+		}
 	}
 	if anyCross(lines) {
 		for i, l := range lines {
