@@ -5,15 +5,14 @@ import (
 	"flag"
 	"fmt"
 	"regexp"
-	"runtime"
 	"runtime/debug"
 	"strings"
-	"sync"
 	"testing"
 
 	"standclear/detail/sheet"
 	"standclear/detail/spec"
 	"standclear/detail/spec/spectest"
+	"standclear/detail/together"
 	"standclear/render/dxf"
 )
 
@@ -22,29 +21,18 @@ var manyBroken = flag.Int("broken", 300, "random broken projects that are read a
 // A broken project ends in problems that say where, what and what is allowed, or in a full answer; never in a panic
 // or in a number that is none.
 func TestBrokenProjects(t *testing.T) {
-	n, count := uint64(*manyBroken), &tally{seen: map[string]int{}}
+	n, count := *manyBroken, &tally{seen: map[string]int{}}
 	if testing.Short() {
 		n = 30
 	}
-	next := make(chan uint64)
-	var wg sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		wg.Go(func() {
-			for i := range next {
-				if wrong := tryBroken(i, count); len(wrong) > 0 {
-					p := spectest.Broken(i)
-					t.Errorf("broken project %d: %d wrong\n\t%s\n%v", i, len(wrong), strings.Join(wrong[:min(len(wrong), 4)], "\n\t"), p)
-				}
-			}
-		})
-	}
-	for i := range n {
-		next <- *first + i
-	}
-	close(next)
-	wg.Wait()
+	together.Each(n, func(k int) {
+		i := *first + uint64(k)
+		if wrong := tryBroken(i, count); len(wrong) > 0 {
+			t.Errorf("broken project %d: %d wrong\n\t%s\n%v", i, len(wrong), strings.Join(wrong[:min(len(wrong), 4)], "\n\t"), spectest.Broken(i))
+		}
+	})
 	count.log(t)
-	if refused := count.seen["refused by problems"]; refused < int(n)/4 || refused > int(n)*9/10 {
+	if refused := count.seen["refused by problems"]; refused < n/4 || refused > n*9/10 {
 		t.Errorf("%d of %d are refused: too few or too many to say something of both", refused, n)
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"standclear/detail/check"
 	"standclear/detail/check/thermal"
 	"standclear/detail/compare"
+	"standclear/detail/keyfile"
 	"standclear/detail/sheet"
 	"standclear/detail/sheet/judge"
 	"standclear/detail/spec"
@@ -138,7 +139,7 @@ func (s *source) designs(e env, args []string, more []column, usual bool) ([]*co
 				fmt.Fprintf(e.err, "standclear compare: --with: the project file cannot be read: %v\n", err)
 				return nil, exitInput
 			}
-			j.Base = trial.Base{Name: shown(c.text), Src: b}
+			j.Base = trial.Base{Name: keyfile.Printed(c.text), Src: b}
 		} else if label, changes, err = compare.Variant(c.text); err != nil {
 			fmt.Fprintf(e.err, "standclear compare: --variant: %v\n", err)
 			return nil, exitInput

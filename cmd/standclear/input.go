@@ -6,8 +6,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"strings"
-	"unicode"
+
+	"standclear/detail/keyfile"
 )
 
 // mostBytes is the most that is read of a file or a pipe; the readers of each kind of file allow less (judgement).
@@ -20,7 +20,7 @@ func (e env) file(name string) (called string, src []byte, err error) {
 		return "standard input", src, err
 	}
 	src, err = readFile(name)
-	return shown(name), src, err
+	return keyfile.Printed(name), src, err
 }
 
 // readFile reads a file, or a pipe, of bearable size.
@@ -29,12 +29,12 @@ func readFile(name string) ([]byte, error) {
 	if err == nil {
 		defer f.Close()
 		var src []byte
-		if src, err = readUpTo(f, shown(name)); err == nil {
+		if src, err = readUpTo(f, keyfile.Printed(name)); err == nil {
 			return src, nil
 		}
 	}
 	if p := (*fs.PathError)(nil); errors.As(err, &p) {
-		p.Path = shown(p.Path)
+		p.Path = keyfile.Printed(p.Path)
 	}
 	return nil, err
 }
@@ -46,14 +46,4 @@ func readUpTo(r io.Reader, called string) ([]byte, error) {
 		err = fmt.Errorf("%s is larger than %d MB", called, mostBytes>>20)
 	}
 	return src, err
-}
-
-// shown is the name of a file as it may be printed on a terminal or a sheet: with a ? for what does not print.
-func shown(name string) string {
-	return strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) {
-			return '?'
-		}
-		return r
-	}, name)
 }

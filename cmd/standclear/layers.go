@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"standclear/detail/keyfile"
 	"standclear/detail/layermap"
 	"standclear/render"
 )
@@ -58,7 +59,7 @@ func readLayers(e env, from string, kinds map[string]bool) (layers *render.Layer
 			return bad("the map cannot be read: %v; built in are %s", err, strings.Join(layermap.Names(), ", "))
 		}
 	}
-	layers, problems := layermap.Read(shown(from), src)
+	layers, problems := layermap.Read(keyfile.Printed(from), src)
 	for _, p := range problems {
 		fmt.Fprintln(e.err, p)
 	}

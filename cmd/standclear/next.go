@@ -43,7 +43,7 @@ func (j *job) waiting() map[string]bool {
 			continue
 		}
 		for _, w := range keysIn(s.Reason) {
-			if strings.Contains(strings.Trim(w, "."), ".") {
+			if w = strings.Trim(w, "."); strings.Contains(w, ".") { // one at the end is that of the sentence
 				out[w] = true
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"standclear/detail/keyfile"
 	"strings"
 )
 
@@ -190,7 +191,7 @@ func rewriteFile(name string, was, now []byte) error {
 		return err
 	}
 	if !bytes.Equal(held, was) {
-		return fmt.Errorf("%s was changed by someone else since it was read, and was left as it is; start again", shown(name))
+		return fmt.Errorf("%s was changed by someone else since it was read, and was left as it is; start again", keyfile.Printed(name))
 	}
 	return replaceFile(name, now)
 }

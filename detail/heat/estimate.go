@@ -39,8 +39,7 @@ const (
 	leastOrder  = 0.5
 	mostOrder   = 1.0
 	limitSafety = 1.5 // as safety, of the value they run to
-	safety      = 2   // a judgement, as the two below; tried on some hundred random assemblies
-	blind       = 5   // times the step between two grids, whose order nothing shows
+	safety      = 2   // a judgement, as the one below; tried on some hundred random assemblies
 	singular    = 3.5 // for the extremes of surfaces, which lie where the field is least smooth
 )
 

@@ -124,6 +124,11 @@ func Cut(s string) string {
 	if r := []rune(s); len(r) > 40 {
 		s = string(r[:37]) + "..."
 	}
+	return Printed(s)
+}
+
+// Printed is a text as it may be printed on a terminal or a sheet: with a ? for what does not print.
+func Printed(s string) string {
 	return strings.Map(func(c rune) rune {
 		if !unicode.IsPrint(c) {
 			return '?'

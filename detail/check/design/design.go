@@ -27,6 +27,7 @@ func Check(a *detail.Assembly) (check.Report, strength.Results) {
 	})
 	report.Steps = append(report.Steps, rest.Steps...)
 	report.Assumptions = append(report.Assumptions, rest.Assumptions...)
+	report.Cautions = append(report.Cautions, rest.Cautions...)
 	deadLoad(a, &report)
 	leadHoles(a, &report)
 	plainLedger(a.Spec, &report)

@@ -102,7 +102,7 @@ func (c *calc) nearestLimit(g *group, f func(d duty) check.Step, with ...func(d 
 	var most check.Step
 	at := 0
 	for i, d := range g.duties {
-		step := settle(f(d))
+		step := f(d).Settled()
 		if i == 0 || step.Ratio > most.Ratio*(1+1e-9) {
 			most, at = step, i
 		}

@@ -28,7 +28,7 @@ func (c *calc) evaluated(g *group) {
 		return t
 	}
 	for i, d := range g.duties {
-		g.transferred(i, settle(step(d)).Ratio)
+		g.transferred(i, step(d).Settled().Ratio)
 	}
 	if g.Report == "" {
 		s.Verdict, s.Reason = check.Engineer, "the evaluated fastener's values are stated without what they rest on"
@@ -55,7 +55,7 @@ func (c *calc) reaches(g *group) {
 		return
 	}
 	step.Value, step.Limit = g.Length.Q(), check.Limit(inch(past))
-	if settle(step).Verdict == check.Fails {
+	if step.Settled().Verdict == check.Fails {
 		step.Reason = "the evaluated fasteners are " + c.say(step.Value) + " long and end before they have passed " + c.say(*step.Limit) + " of washer and wood"
 		step.Fix = "fasteners " + c.say(*step.Limit) + " long or more (fasteners." + g.key() + ".length), and as their report says"
 	}

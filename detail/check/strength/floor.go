@@ -130,7 +130,7 @@ func (c *calc) rimBends() {
 
 // fixIf is the fix of a step that fails; "" for one that does not.
 func (c *calc) fixIf(s check.Step, fix string) string {
-	if settle(s).Verdict != check.Fails {
+	if s.Settled().Verdict != check.Fails {
 		return ""
 	}
 	return fix

@@ -21,16 +21,16 @@ func (c *calc) loadFloors() {
 		if c.m.Loads.Basis == ASCE {
 			least, clause = leastLiveASCE, "ASCE 7-16 table 4.3-1"
 		}
-		s := settle(check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause})
+		s := check.Step{ID: "live_minimum", Group: check.Loads, Symbol: "L", Name: "live load", Value: psf(p.PSF()),
+			Limit: check.Limit(psf(least)), Sense: check.AtLeast, Clause: clause}.Settled()
 		if s.Verdict == check.Fails {
 			s.Fix = "loads.live: " + c.say(psf(least))
 		}
 		c.add(s)
 	}
 	if p := c.m.Loads.Dead; p != nil {
-		s := settle(check.Step{ID: "dead_minimum", Group: check.Loads, Symbol: "D", Name: "dead load", Value: psf(p.PSF()),
-			Limit: check.Limit(psf(leastDead)), Sense: check.AtLeast, Clause: "IRC 2021 R507, base of its tables"})
+		s := check.Step{ID: "dead_minimum", Group: check.Loads, Symbol: "D", Name: "dead load", Value: psf(p.PSF()),
+			Limit: check.Limit(psf(leastDead)), Sense: check.AtLeast, Clause: "IRC 2021 R507, base of its tables"}.Settled()
 		if s.Verdict == check.Fails {
 			s.Verdict, s.Reason = check.Engineer,
 				"a deck lighter than "+c.say(psf(leastDead))+" needs its weight shown piece by piece"
@@ -48,7 +48,7 @@ func (c *calc) snow() {
 		c.notChecked(s, lack)
 	} else {
 		s.Value, s.Limit = psf(l.Snow.PSF()), check.Limit(psf(l.GroundSnow.PSF()))
-		if settle(s).Verdict == check.Fails {
+		if s.Settled().Verdict == check.Fails {
 			s.Reason = "at least the ground snow lies on a deck: " + c.say(*s.Limit) + ", and " + c.say(s.Value) + " is stated"
 			s.Fix = "loads.snow: " + c.say(*s.Limit)
 		}

@@ -135,7 +135,7 @@ func (c *calc) depthOfGroup(g *group) {
 
 // engineer adds a step whose failure puts the design outside this program instead of failing it.
 func (c *calc) engineer(s check.Step, reason string) {
-	s = settle(s)
+	s = s.Settled()
 	if s.Verdict == check.Fails {
 		s.Verdict, s.Reason = check.Engineer, reason
 	}

@@ -138,7 +138,7 @@ func (c *calc) plane(g *group, l layer) {
 	step := func(d duty) check.Step { return c.planeStep(g, l, modes, d) }
 	with := func(d duty) []check.Arg { return g.planeArgs(l, modes, d) }
 	for i, d := range g.duties {
-		g.sheared(l, i, settle(step(d)).Ratio)
+		g.sheared(l, i, step(d).Settled().Ratio)
 	}
 	if l.informal {
 		c.inform(g, step, "not counted: many_layer_held is the reading that counts", with)

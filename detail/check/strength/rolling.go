@@ -77,9 +77,9 @@ func (c *calc) rolls(g *group, p part, couple, t float64) {
 		s.Value, s.Limit = psi(1.5*force/(b.Width.Inches()*p.thick)), check.Limit(psi(fv*k.cd))
 		s.With = []check.Arg{arg("T", lb(force)), arg("b", b.Width.Q()), arg("t", inch(p.thick)), arg("Fv", b.Wood.Fv.Stress()), arg("CD", num(k.cd))}
 		s.Note = "T passes from ho to hi of block_couple"
-		if settle(s).Verdict == check.Fails {
+		if s.Settled().Verdict == check.Fails {
 			s.Reason = fmt.Sprintf("%s; while it fails the faces hold no couple, and the loose parts are voids: %s, at %.2f of its limit",
-				c.beyond(settle(s)), void.ID, void.Ratio)
+				c.beyond(s.Settled()), void.ID, void.Ratio)
 			s.Fix = c.rollingFix(p, 1.5*force/(p.thick*fv*k.cd*c.a.Cap))
 		}
 		return s

@@ -100,28 +100,12 @@ type calc struct {
 // add adds a step to the report and returns it with its ratio and verdict. A failure without a reason
 // gets the plain one.
 func (c *calc) add(s check.Step) check.Step {
-	s = settle(s)
+	s = s.Settled()
 	if s.Verdict == check.Fails && s.Reason == "" {
 		s.Reason = c.beyond(s)
 	}
 	c.rep.Add(s)
 	return s
-}
-
-// settle returns the step with its ratio and verdict. What there is of less than a thousandth of what is asked
-// is nothing.
-func settle(s check.Step) check.Step {
-	if t := s.Settled(); t.Ratio <= check.Beyond {
-		return t
-	}
-	if s.Sense == check.AtLeast {
-		s.Value.V = 0
-	} else {
-		none := *s.Limit
-		none.V = 0
-		s.Limit = &none
-	}
-	return s.Settled()
 }
 
 // beyond says by how much a step misses its limit.
@@ -145,7 +129,7 @@ func (c *calc) notChecked(s check.Step, reason string) {
 
 // addLoaded adds a step that rests on the loads: while one of them is not stated it is not OK.
 func (c *calc) addLoaded(s check.Step) check.Step {
-	if s = settle(s); s.Verdict == check.OK && c.partial != "" {
+	if s = s.Settled(); s.Verdict == check.OK && c.partial != "" {
 		s.Verdict, s.Reason = check.NotChecked, "holds for the loads that are stated, but "+c.partial
 	}
 	return c.add(s)
@@ -156,7 +140,7 @@ func (c *calc) addLoaded(s check.Step) check.Step {
 func (c *calc) worst(f func(s solution) check.Step) check.Step {
 	var most check.Step
 	for i, s := range c.solved {
-		step := settle(f(s))
+		step := f(s).Settled()
 		step.Note = join(step.Note, s.name)
 		if i == 0 || step.Ratio > most.Ratio {
 			most = step

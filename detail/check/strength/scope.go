@@ -59,7 +59,7 @@ func (c *calc) boundLoaded(s check.Step, value, limit unit.Quantity) {
 
 // engineerLoaded is engineer for a number that rests on the loads.
 func (c *calc) engineerLoaded(s check.Step, reason string) {
-	if s = settle(s); s.Verdict == check.Fails {
+	if s = s.Settled(); s.Verdict == check.Fails {
 		s.Verdict, s.Reason = check.Engineer, reason
 	}
 	c.addLoaded(s)

@@ -95,7 +95,7 @@ func (c *calc) washerBends(f face) {
 		fb := 3 * pull / area * a * a / (t * t)
 		s.Value, s.Limit = psi(fb), check.Limit(psi(plateSteel))
 		s.With = []check.Arg{arg("T1", lb(pull)), arg("A", square(area)), arg("a", inch(a)), arg("t", inch(t))}
-		if settle(s).Verdict == check.Fails {
+		if s.Settled().Verdict == check.Fails {
 			need := inch(t * math.Sqrt(fb/(plateSteel*c.a.Cap)))
 			s.Reason = "washers " + c.say(inch(t)) + " thick bend before they spread the pull; " + c.say(need) + " needed"
 			s.Fix = "washers " + c.say(need) + " thick or more"

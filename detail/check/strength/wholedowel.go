@@ -23,7 +23,7 @@ func (c *calc) wholeDowel(g *group) {
 			continue
 		}
 		for i, d := range g.duties {
-			g.transferred(i, settle(step(d)).Ratio)
+			g.transferred(i, step(d).Settled().Ratio)
 		}
 		worst := c.worstDuty(g, func(d duty) check.Step {
 			s := step(d)

@@ -1,11 +1,7 @@
 package judge_test
 
 import (
-	"flag"
 	"fmt"
-	"runtime"
-	"strings"
-	"sync"
 	"testing"
 
 	"standclear/detail"
@@ -16,13 +12,6 @@ import (
 	"standclear/detail/spec"
 	"standclear/detail/spec/spectest"
 	"standclear/render"
-)
-
-var (
-	many  = flag.Int("many", 40, "random projects that are judged")
-	first = flag.Uint64("first", 0, "number of the first of them")
-	whole = flag.Uint64("whole", 20, "of so many projects one is drawn as a whole set, of the others one sheet")
-	only  = flag.String("only", "", "the sheets that are judged of every project, by their IDs with commas between")
 )
 
 // drawn is a composed set with what it was composed from.
@@ -86,44 +75,6 @@ func TestDemosKeepTheHardRules(t *testing.T) {
 			t.Errorf("%s: %v", name, v)
 		}
 	}
-}
-
-// Any project a user may write is drawn without breaking a hard rule.
-func TestAnyProjectKeepsTheHardRules(t *testing.T) {
-	n := uint64(*many)
-	if testing.Short() {
-		n = 6
-	}
-	next := make(chan uint64)
-	var wg sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		wg.Go(func() {
-			for i := range next {
-				p := spectest.Random(i)
-				var all []judge.Violation
-				var err error
-				switch names := sheet.Names(sheet.Options{}); {
-				case *only != "":
-					all, err = brokenOn(p.Spec, strings.Split(*only, ",")...)
-				case i%*whole == 0:
-					all, err = broken(p.Spec)
-				default:
-					all, err = brokenOn(p.Spec, names[(i / *whole + i)%uint64(len(names))])
-				}
-				if err != nil {
-					t.Errorf("project %d: %v\n%v", i, err, p)
-				}
-				if len(all) > 0 {
-					t.Errorf("project %d breaks %d:%s\n%v", i, len(all), list(all, 6), p)
-				}
-			}
-		})
-	}
-	for i := range n {
-		next <- *first + i
-	}
-	close(next)
-	wg.Wait()
 }
 
 // Random projects on which a sheet once broke a rule.
