@@ -367,3 +367,16 @@ func BenchmarkPage(b *testing.B) {
 		})
 	}
 }
+
+// A bolt is named as it is bought, whatever the drawing measures in: 5/8 in (15.875 mm) is no M16, and no M15.9.
+func TestBoltsAreNamedAsBought(t *testing.T) {
+	for _, tt := range []struct{ demo, diameter, hole, want string }{
+		{"deck-metric", "5/8in", "11/16in", `HEX BOLT 5/8" x `}, {"deck", "M16", "17.5mm", "HEX BOLT M16 x "},
+	} {
+		for _, sh := range compose(t, tt.demo, "fasteners.through.diameter="+tt.diameter, "fasteners.through.hole="+tt.hole).sheets {
+			if got := strings.ReplaceAll(text(t, sh), "\n", " "); sh.ID == "A-301" && !strings.Contains(got, tt.want) {
+				t.Errorf("%s with %s: %q is not on A-301:\n%s", tt.demo, tt.diameter, tt.want, got)
+			}
+		}
+	}
+}

@@ -74,7 +74,7 @@ func (b *bay) assumed() []string {
 		"conductivities of the material table: dry to 12 % moisture, wood across and along its grain",
 		"bolts as square bars of their section in full contact; washers drawn, heads and nuts not; screws of the plies spread over the ply by the shear-lag rule of a short fibre",
 		"cladding, furring, membranes, screen, hangers, decking, ties and the screws of the cladding left out; deck joists cut " + text(joists) + " outside the ledger",
-		"sloped tops of block and ledger at their mean height; faces nearer than " + text(near) + " along and up the wall taken as one",
+		"sloped tops of block and ledger at their mean height; faces nearer than " + text(near) + " along and up the wall taken as one, those of metal as they are",
 		"no heat through doors; ground and what lies below the model left out",
 		"wood treated or wet conducts more: a few per cent for each 10 % of moisture",
 	}
