@@ -13,6 +13,17 @@ import (
 // Build puts the attachment together. It fails only when the geometry cannot be drawn at all; a
 // detail that can be drawn but must not be built is built, and the checks say so.
 func Build(s *spec.Spec) (*Assembly, error) {
+	a, err := Lay(s)
+	if err != nil {
+		return nil, err
+	}
+	a.Fill()
+	return a, nil
+}
+
+// Lay begins an assembly: its heights and depths, and where blocks and house joists stand; parts it has none. It
+// fails as Build does.
+func Lay(s *spec.Spec) (*Assembly, error) {
 	a := &Assembly{Spec: s, Frame: NewFrame(s)}
 	if err := a.drawable(); err != nil {
 		return nil, err
@@ -20,6 +31,12 @@ func Build(s *spec.Spec) (*Assembly, error) {
 	if s.Floor.Joists.Direction != "parallel" {
 		a.HouseJoists = axes(s.Floor.Joists.First.MM(), s.Floor.Joists.Spacing.MM(), math.Min(a.Frame.Left, -s.Floor.Joists.Spacing.MM()), math.Max(a.Frame.Right, (s.Ledger.Length+s.Floor.Joists.Spacing).MM()))
 	}
+	a.layOut()
+	return a, nil
+}
+
+// Fill puts the parts into an assembly that was laid.
+func (a *Assembly) Fill() {
 	a.placeBlocks()
 	a.placeTension()
 	a.placeDeckJoists()
@@ -37,7 +54,6 @@ func Build(s *spec.Spec) (*Assembly, error) {
 	a.tension()
 	a.obstacles()
 	a.index()
-	return a, nil
 }
 
 func (a *Assembly) drawable() error {
@@ -134,7 +150,8 @@ func (a *Assembly) rimSet() *spec.Set {
 	return a.Spec.Fasteners.Sets()[0]
 }
 
-func (a *Assembly) placeBlocks() {
+// layOut finds the places of the blocks.
+func (a *Assembly) layOut() {
 	s, r := a.Spec, a.Rules()
 	switch {
 	case len(s.Blocks.Positions) > 0:
@@ -148,6 +165,10 @@ func (a *Assembly) placeBlocks() {
 	default:
 		a.Layout = layout.Find(r)
 	}
+}
+
+func (a *Assembly) placeBlocks() {
+	s := a.Spec
 	a.rows()
 	f := a.Frame
 	for i, x := range a.Layout.X {

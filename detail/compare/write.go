@@ -9,6 +9,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"standclear/detail/spec"
 	"standclear/detail/unit"
 )
 
@@ -202,7 +203,7 @@ func (t *Table) WriteJSON(w io.Writer, program string) error {
 		if d.Trial == nil {
 			j.Why = d.Why
 		} else {
-			j.Hash = d.Trial.Spec.Hash
+			j.Hash = spec.HashOf(d.Trial.Spec)
 		}
 		out.Designs = append(out.Designs, j)
 	}

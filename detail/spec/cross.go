@@ -50,7 +50,7 @@ func (r *reader) good(keys ...string) bool {
 // at returns the place of a key, or of the nearest thing around it that was given.
 func (r *reader) at(path string) place {
 	for path != "" {
-		if p, ok := r.where[path]; ok {
+		if p, ok := r.placeOf(path); ok {
 			return p
 		}
 		path = path[:max(strings.LastIndexByte(path, '.'), 0)]

@@ -7,6 +7,9 @@ import (
 	"strconv"
 )
 
+// HashOf returns the Hash that Read gives a Spec.
+func HashOf(s *Spec) string { return hashOf(keys(s)) }
+
 // hashOf returns the first 8 hex digits of the SHA-256 of the parameters, one key=value a line in the
 // order of the table, numbers in base units. Comments, the order of the file, the unit a value was
 // typed in, and whether a default was typed or left out do not change it.

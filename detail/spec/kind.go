@@ -47,8 +47,18 @@ type measure struct {
 	units []string // to try when a figure is out of range: the same number in another unit
 }
 
+// measures is what each kind of value is read and printed by.
+var measures = func() (all [aPrice + 1]measure) {
+	for k := range all {
+		all[k] = kind(k).worked()
+	}
+	return all
+}()
+
 // measure returns how numbers of kind k are read; kinds of text have only a name.
-func (k kind) measure() measure {
+func (k kind) measure() *measure { return &measures[k] }
+
+func (k kind) worked() measure {
 	switch k {
 	case aSection, anOption:
 		return measure{name: "a section"}

@@ -18,7 +18,11 @@ import (
 //
 //	s, problems := spec.Read("deck.yaml", src, []string{"blocks.max_spacing=18in"})
 func Read(name string, src []byte, sets []string) (*Spec, Problems) {
-	return read(name, sets, func() (*node, Problems) { return plant(name, src) })
+	s, table, problems := read(name, sets, func() (*node, Problems) { return plant(name, src) })
+	if s != nil {
+		s.Hash = hashOf(table)
+	}
+	return s, problems
 }
 
 // File is a project file parsed once, to be read many times with other changes. It may be read by several
@@ -35,25 +39,27 @@ func Parse(name string, src []byte) *File {
 	return &File{name, root, problems}
 }
 
-// Read is the function Read for the file.
+// Read is the function Read for the file, but for Hash, which stays empty: HashOf finds it where it is needed.
 func (f *File) Read(sets []string) (*Spec, Problems) {
-	return read(f.name, sets, func() (*node, Problems) {
+	s, _, problems := read(f.name, sets, func() (*node, Problems) {
 		if f.root == nil {
 			return nil, slices.Clone(f.problems)
 		}
 		return f.root.clone(), slices.Clone(f.problems)
 	})
+	return s, problems
 }
 
-func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Problems) {
+// read also returns the table of keys that is bound to the Spec.
+func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, []key, Problems) {
 	root, problems := tree()
 	if root == nil {
-		return nil, problems.sorted()
+		return nil, nil, problems.sorted()
 	}
 	problems = append(problems, override(root, sets)...)
 	r := reader{
 		spec: &Spec{Source: name}, problems: problems,
-		absent: make([]absent, 0, 160), where: make(map[string]place, 256), bad: map[string]bool{}, top: place{name, 1, 1},
+		absent: make([]absent, 0, 160), where: make([]stands, 0, 256), bad: map[string]bool{}, top: place{name, 1, 1},
 	}
 	r.spec.Project.System = unitsOf(root)
 	table := keys(r.spec)
@@ -62,11 +68,10 @@ func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Pro
 	r.crossCheck()
 	r.warn()
 	if r.problems.Fatal() {
-		return nil, r.problems.sorted()
+		return nil, nil, r.problems.sorted()
 	}
 	r.spec.Warnings = r.problems.sorted()
-	r.spec.Hash = hashOf(table)
-	return r.spec, nil
+	return r.spec, table, nil
 }
 
 // unitsOf looks ahead for the unit system, which decides the defaults and how messages print.
@@ -84,9 +89,25 @@ type reader struct {
 	spec     *Spec
 	top      place
 	problems Problems
-	where    map[string]place // of every key given
-	bad      map[string]bool  // keys that could not be read
-	absent   []absent         // in table order
+	where    []stands        // of every key given
+	bad      map[string]bool // keys that could not be read
+	absent   []absent        // in table order
+}
+
+// stands is where a key was given.
+type stands struct {
+	path string
+	at   place
+}
+
+// placeOf returns the place of a key that was given.
+func (r *reader) placeOf(path string) (place, bool) {
+	for _, s := range slices.Backward(r.where) {
+		if s.path == path {
+			return s.at, true
+		}
+	}
+	return place{}, false
 }
 
 // absent is a key the file did not give.
@@ -145,10 +166,11 @@ func (r *reader) key(k *key, found *row, path string, at place) {
 	var n *node
 	if found != nil {
 		n = found.val
-		r.where[path] = n.at
+		given := n.at
 		if n.form != scalar {
-			at, r.where[path] = found.at, found.at
+			at, given = found.at, found.at
 		}
+		r.where = append(r.where, stands{path, given})
 	}
 	switch {
 	case k.kind == aSection:
@@ -186,7 +208,7 @@ func (r *reader) list(k *key, n *node, path string) {
 
 // item reads one item of a list: a value, a section, or a value that stands for a section.
 func (r *reader) item(s *series, i int, n *node, path string) {
-	r.where[path] = n.at
+	r.where = append(r.where, stands{path, n.at})
 	if s.mark != nil {
 		s.mark(i, n.at.line)
 	}

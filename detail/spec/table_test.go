@@ -120,7 +120,7 @@ func TestEveryKeyReads(t *testing.T) {
 		if root == nil {
 			t.Fatal(problems.Error())
 		}
-		r := reader{spec: &Spec{}, where: map[string]place{}, bad: map[string]bool{}, problems: problems}
+		r := reader{spec: &Spec{}, bad: map[string]bool{}, problems: problems}
 		r.spec.Project.System = unitsOf(root)
 		r.section(keys(r.spec), root, "", r.top)
 		r.fillIn()
@@ -134,7 +134,7 @@ func TestEveryKeyReads(t *testing.T) {
 		}
 		for _, p := range paths(keysOf(sys), "") {
 			p = strings.ReplaceAll(p, ".N", ".0")
-			if _, ok := r.where[p]; !ok && !strings.HasPrefix(p, "fasteners.to_") && !strings.HasPrefix(p, "blocks.plies.0.") {
+			if _, ok := r.placeOf(p); !ok && !strings.HasPrefix(p, "fasteners.to_") && !strings.HasPrefix(p, "blocks.plies.0.") {
 				t.Errorf("%v: %s was not read", sys, p)
 			}
 		}

@@ -69,8 +69,11 @@ func (n *node) holds(apart string) bool {
 	return false
 }
 
-// clone returns a copy of n and all within it.
+// clone returns a copy of n and all within it; single values, which nothing changes, are shared.
 func (n *node) clone() *node {
+	if n.form == scalar {
+		return n
+	}
 	c := *n
 	c.items, c.rows = slices.Clone(n.items), slices.Clone(n.rows)
 	for i, item := range c.items {

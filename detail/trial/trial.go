@@ -21,12 +21,14 @@ type Base struct {
 	Src  []byte
 	Sets []string // KEY=VALUE
 
-	file *spec.File // once it is parsed
+	file  *spec.File // once it is parsed
+	known *design.Known
 }
 
-// Parsed returns b with its file parsed, for many trials, at once or one after the other.
+// Parsed returns b with its file parsed, for many trials, at once or one after the other. They share what they
+// have in common, so that none of them may be changed.
 func (b Base) Parsed() Base {
-	b.file = spec.Parse(b.Name, b.Src)
+	b.file, b.known = spec.Parse(b.Name, b.Src), &design.Known{}
 	return b
 }
 
@@ -54,13 +56,11 @@ func (b Base) Try(changes ...string) (*Trial, error) {
 	if s == nil {
 		return nil, problems
 	}
-	a, err := detail.Build(s)
+	a, report, results, err := b.known.Check(s)
 	if err != nil {
 		return nil, err
 	}
-	t := &Trial{Sets: changes, Spec: s, Assembly: a}
-	t.Report, t.Results = design.Check(a)
-	return t, nil
+	return &Trial{Sets: changes, Spec: a.Spec, Assembly: a, Report: report, Results: results}, nil
 }
 
 // Commas cuts a text at its commas, those within brackets apart: "a=1, b=[2, 3]" is two changes.

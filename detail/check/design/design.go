@@ -15,21 +15,24 @@ import (
 
 // Check returns the whole report of an assembly and the strength results that sheets draw from.
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
-	var report, rest check.Report
+	var strong, fitted check.Report
 	var results strength.Results
 	together.Each(2, func(i int) { // each takes about as long as the other
 		if i == 0 {
-			report, results = strength.Run(Model(a))
+			strong, results = strength.Run(Model(a))
 			return
 		}
-		fit.Run(a, &rest)
-		air.Run(a, &rest)
+		fit.Run(a, &fitted)
+		air.Run(a, &fitted)
 	})
-	report.Steps = append(report.Steps, rest.Steps...)
-	report.Assumptions = append(report.Assumptions, rest.Assumptions...)
-	report.Cautions = append(report.Cautions, rest.Cautions...)
-	deadLoad(a, &report)
-	leadHoles(a, &report)
-	plainLedger(a.Spec, &report)
+	report := joined(strong, fitted)
+	rest(a, &report)
 	return report, results
+}
+
+// rest adds what takes no time.
+func rest(a *detail.Assembly, r *check.Report) {
+	deadLoad(a, r)
+	leadHoles(a, r)
+	plainLedger(a.Spec, r)
 }

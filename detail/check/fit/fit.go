@@ -28,8 +28,19 @@ type fitter struct {
 
 // Run adds the steps of groups Fit and Water to the report.
 func Run(a *detail.Assembly, r *check.Report) {
-	c := fitter{a: a, r: r, sys: a.Spec.Project.System, words: a.Spec.Words()}
+	Row(a, r)
+	Parts(a, r)
+}
+
+// Row adds the steps of Run that ask whether the blocks stand as the project wants them.
+func Row(a *detail.Assembly, r *check.Report) {
+	c := newFitter(a, r)
 	c.layout()
+}
+
+// Parts adds all the other steps of Run, which go by the parts.
+func Parts(a *detail.Assembly, r *check.Report) {
+	c := newFitter(a, r)
 	c.deckJoists()
 	c.seats()
 	c.levels()
@@ -43,6 +54,10 @@ func Run(a *detail.Assembly, r *check.Report) {
 	c.flashing()
 	c.membrane()
 	c.layers()
+}
+
+func newFitter(a *detail.Assembly, r *check.Report) fitter {
+	return fitter{a: a, r: r, sys: a.Spec.Project.System, words: a.Spec.Words()}
 }
 
 // lower writes a name of the drawings in running text.

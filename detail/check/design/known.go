@@ -1,0 +1,130 @@
+package design
+
+import (
+	"slices"
+	"sync"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/air"
+	"standclear/detail/check/fit"
+	"standclear/detail/check/strength"
+	"standclear/detail/same"
+	"standclear/detail/spec"
+)
+
+// Known builds and checks many designs and does what two of them have in common once: parts that are the same,
+// the strength of the same model, the fit of the same parts in the same climate. What it returns is what
+// detail.Build and Check would. It may be used by several goroutines at once; nil keeps nothing.
+type Known struct {
+	parts  kept[*detail.Assembly]
+	strong kept[*strongly]
+	fitted kept[*check.Report]
+}
+
+// strongly is what strength.Run returns.
+type strongly struct {
+	report  check.Report
+	results strength.Results
+}
+
+// Check builds a project and checks it. Assembly, report and results share parts, steps and lists with those of
+// other projects: none may be changed.
+func (k *Known) Check(s *spec.Spec) (*detail.Assembly, check.Report, strength.Results, error) {
+	if k == nil {
+		a, err := detail.Build(s)
+		if err != nil {
+			return nil, check.Report{}, strength.Results{}, err
+		}
+		report, results := Check(a)
+		return a, report, results, nil
+	}
+	a, err := detail.Lay(s)
+	if err != nil {
+		return nil, check.Report{}, strength.Results{}, err
+	}
+	key := a.Key()
+	if parts := k.parts.get(key, func() *detail.Assembly { a.Fill(); return a }); parts != a {
+		a = a.Adopt(parts)
+	}
+	m := Model(a)
+	strong := k.strong.get(same.Of(m), func() *strongly {
+		var r strongly
+		r.report, r.results = strength.Run(m)
+		return &r
+	})
+	fitted := k.fitted.get(fitKey(a, key), func() *check.Report {
+		var r check.Report
+		fit.Parts(a, &r)
+		air.Run(a, &r)
+		return &r
+	})
+	var row check.Report
+	fit.Row(a, &row)
+	report := joined(strong.report, row, *fitted)
+	rest(a, &report)
+	return a, report, strong.results, nil
+}
+
+// fitKey is equal for assemblies of which fit.Parts and air.Run say the same; parts is the key of their parts.
+func fitKey(a *detail.Assembly, parts same.Sum) same.Sum {
+	return same.Of(parts, a.Spec.Site, a.Spec.Words())
+}
+
+// joined puts reports one after the other.
+func joined(all ...check.Report) (r check.Report) {
+	r.Steps = make([]check.Step, 0, 256)
+	for _, one := range all {
+		r.Steps = append(r.Steps, one.Steps...)
+		r.Assumptions = append(r.Assumptions, one.Assumptions...)
+		r.Cautions = append(r.Cautions, one.Cautions...)
+	}
+	return r
+}
+
+// most is how many things of a kind are kept: what the inner axes of a sweep come back to, in some tens of
+// megabytes.
+const most = 64
+
+// kept holds the things last asked for.
+type kept[T any] struct {
+	mu   sync.Mutex
+	by   map[same.Sum]T
+	last []same.Sum // the one asked for last at the end
+}
+
+// get returns the thing of a key, made if it is not there. Two who ask at the same time may both make it.
+func (k *kept[T]) get(key same.Sum, make func() T) T {
+	if v, ok := k.find(key); ok {
+		return v
+	}
+	v := make()
+	k.put(key, v)
+	return v
+}
+
+func (k *kept[T]) find(key same.Sum) (v T, ok bool) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if v, ok = k.by[key]; ok {
+		i := slices.Index(k.last, key)
+		k.last = append(slices.Delete(k.last, i, i+1), key)
+	}
+	return v, ok
+}
+
+func (k *kept[T]) put(key same.Sum, v T) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.by == nil {
+		k.by = map[same.Sum]T{}
+	}
+	if _, ok := k.by[key]; !ok {
+		k.last = append(k.last, key)
+	}
+	k.by[key] = v
+	if len(k.last) > most {
+		delete(k.by, k.last[0])
+		k.last = slices.Delete(k.last, 0, 1)
+	}
+}

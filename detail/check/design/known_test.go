@@ -1,0 +1,237 @@
+package design_test
+
+import (
+	"reflect"
+	"slices"
+	"sync"
+	"testing"
+
+	"standclear/detail"
+	"standclear/detail/check"
+	"standclear/detail/check/air"
+	"standclear/detail/check/design"
+	"standclear/detail/check/fit"
+	"standclear/detail/demo"
+	"standclear/detail/same"
+	"standclear/detail/spec"
+	"standclear/detail/spec/spectest"
+	"standclear/detail/unit"
+)
+
+// Every field of a project is changed, one at a time. Where the key of the parts stays what it was, the parts must;
+// where that of fit and air does, their steps must.
+func TestWhatIsKnownByAKeyGoesByIt(t *testing.T) {
+	names := demo.Names()
+	if testing.Short() {
+		names = names[:1]
+	}
+	for _, name := range names {
+		src, _ := demo.File(name)
+		base, problems := spec.Read(name, src, []string{"deck.guard_posts=[30in]", "deck.point_loads=[{name: STAIR, x: 40in, load: 300lb}]", "rates.currency=EUR"})
+		if base == nil {
+			t.Fatal(problems)
+		}
+		was, wasSteps := partsAndSteps(t, base)
+		alike, steps := 0, 0
+		all := leaves(reflect.ValueOf(base).Elem(), nil)
+		for i := range 2 * len(all) {
+			path := all[i/2]
+			s := copied(reflect.ValueOf(base)).Interface().(*spec.Spec)
+			if v := at(reflect.ValueOf(s).Elem(), path); i%2 == 0 {
+				other(v)
+			} else if v.Kind() == reflect.Float64 {
+				v.SetFloat(v.Float() + 0.01) // too little to move a block
+			} else {
+				continue
+			}
+			a, err := detail.Lay(s)
+			if err != nil || a.Key() != was.Key() {
+				continue
+			}
+			alike++
+			now, nowSteps := partsAndSteps(t, s)
+			if allParts(now) != allParts(was) {
+				t.Errorf("%s: %s changes the parts and not their key", name, pathName(path))
+			}
+			if design.FitKey(now) != design.FitKey(was) {
+				continue
+			}
+			steps++
+			if !reflect.DeepEqual(nowSteps, wasSteps) {
+				t.Errorf("%s: %s changes the steps of fit or air and not their key", name, pathName(path))
+			}
+		}
+		if alike < 60 || steps < 40 {
+			t.Errorf("%s: %d fields leave the parts alone and %d the steps; loads, climate and rates alone are more", name, alike, steps)
+		}
+	}
+}
+
+// allParts tells whether two assemblies have the same parts in the same places.
+func allParts(a *detail.Assembly) same.Sum {
+	return same.Of(a.Frame, a.Layout.X, a.Blocks, a.HouseJoists, a.DeckJoists, a.Tension, a.Rows, a.Parts)
+}
+
+func partsAndSteps(t *testing.T, s *spec.Spec) (*detail.Assembly, check.Report) {
+	t.Helper()
+	a, err := detail.Build(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r check.Report
+	fit.Parts(a, &r)
+	air.Run(a, &r)
+	return a, r
+}
+
+// step is one step into a value: a field, a place in a list, or what a pointer points to.
+type step struct {
+	name  string
+	place int // of a field or an item; -1 follows a pointer
+}
+
+func pathName(path []step) (s string) {
+	for _, p := range path {
+		s += p.name
+	}
+	return s
+}
+
+func at(v reflect.Value, path []step) reflect.Value {
+	for _, p := range path {
+		switch {
+		case p.place < 0:
+			v = v.Elem()
+		case v.Kind() == reflect.Struct:
+			v = v.Field(p.place)
+		default:
+			v = v.Index(p.place)
+		}
+	}
+	return v
+}
+
+// leaves returns the ways to all that v holds: values, and lists and pointers themselves.
+func leaves(v reflect.Value, path []step) (all [][]step) {
+	into := func(w reflect.Value, name string, place int) {
+		all = append(all, leaves(w, append(path[:len(path):len(path)], step{name, place}))...)
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			into(v.Field(i), "."+v.Type().Field(i).Name, i)
+		}
+	case reflect.Slice:
+		all = append(all, path)
+		for i := range v.Len() {
+			into(v.Index(i), "[]", i)
+		}
+	case reflect.Pointer:
+		all = append(all, path)
+		if !v.IsNil() {
+			into(v.Elem(), "", -1)
+		}
+	default:
+		all = append(all, path)
+	}
+	return all
+}
+
+// other gives v another value.
+func other(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Bool:
+		v.SetBool(!v.Bool())
+	case reflect.Int:
+		v.SetInt(1 - v.Int()%2)
+	case reflect.Float64:
+		v.SetFloat(v.Float()*1.25 + 0.001)
+	case reflect.String:
+		v.SetString(v.String() + "x")
+	case reflect.Slice:
+		v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
+	case reflect.Pointer:
+		if v.IsNil() {
+			v.Set(reflect.New(v.Type().Elem()))
+			if v.Elem().Kind() == reflect.Int || v.Elem().Kind() == reflect.Float64 {
+				other(v.Elem())
+			}
+			return
+		}
+		v.SetZero()
+	default:
+		panic(v.Kind())
+	}
+}
+
+// copied returns a copy of v that shares nothing with it.
+func copied(v reflect.Value) reflect.Value {
+	c := reflect.New(v.Type()).Elem()
+	c.Set(v)
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			c.Set(reflect.New(v.Type().Elem()))
+			c.Elem().Set(copied(v.Elem()))
+		}
+	case reflect.Slice:
+		if !v.IsNil() {
+			c.Set(reflect.MakeSlice(v.Type(), v.Len(), v.Len()))
+			for i := range v.Len() {
+				c.Index(i).Set(copied(v.Index(i)))
+			}
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			c.Field(i).Set(copied(v.Field(i)))
+		}
+	}
+	return c
+}
+
+// What is known of many designs is what each would come to alone, whoever asks first.
+func TestKnownIsWhatEachComesToAlone(t *testing.T) {
+	var known design.Known
+	var wait sync.WaitGroup
+	limit := make(chan bool, 4)
+	for n := range uint64(40) {
+		p := spectest.Random(5000 + n)
+		for _, more := range [][]string{nil, {"loads.live=2.2kPa"}, {"blocks.max_spacing=21in"}, {"blocks.max_spacing=534mm"}, {"site.rain=100mm"}, {"deck.storey=upper"}, nil} {
+			s, problems := spec.Read(p.Demo, p.Source, append(p.Sets[:len(p.Sets):len(p.Sets)], more...))
+			if s == nil {
+				t.Logf("%d %v: %v", n, more, problems)
+				continue
+			}
+			if n%3 == 0 {
+				words := unit.SI
+				s.Wording = &words
+			}
+			wait.Add(1)
+			limit <- true
+			go func() {
+				defer func() { <-limit; wait.Done() }()
+				a, report, results, err := known.Check(s)
+				b, wantErr := detail.Build(s)
+				if (err == nil) != (wantErr == nil) {
+					t.Errorf("%d %v: error %v, alone %v", n, more, err, wantErr)
+				}
+				if err != nil {
+					return
+				}
+				wantReport, wantResults := design.Check(b)
+				if !reflect.DeepEqual(report, wantReport) || !reflect.DeepEqual(results, wantResults) {
+					t.Errorf("%d %v: another report than alone", n, more)
+				}
+				if allParts(a) != allParts(b) || same.Of(a.Spec, a.Layout) != same.Of(b.Spec, b.Layout) {
+					t.Errorf("%d %v: another assembly than alone", n, more)
+				}
+				for _, row := range a.Rows {
+					if !slices.Contains(a.Spec.Fasteners.Sets(), row.Set) {
+						t.Errorf("%d %v: a row of fasteners belongs to another project", n, more)
+					}
+				}
+			}()
+		}
+	}
+	wait.Wait()
+}
