@@ -98,7 +98,7 @@ func (a *Assembly) blockBores(i int) []geom.Solid {
 	all := a.holes(i)
 	out := make([]geom.Solid, 0, len(all))
 	for _, at := range all {
-		out = append(out, geom.Cylinder(geom.Vec3{X: at.X, Y: -1, Z: at.Z}, geom.Y, at.Dia/2, a.Frame.BlockOut+2))
+		out = append(out, a.rod(at.X, at.Z, at.Dia/2, -1, a.Frame.BlockOut+1))
 	}
 	return out
 }
@@ -136,7 +136,7 @@ func (a *Assembly) bores(y0, y1 float64) []geom.Solid {
 	for i := range a.Blocks {
 		for _, h := range a.holes(i) {
 			if h.Set == set {
-				out = append(out, geom.Cylinder(geom.Vec3{X: h.X, Y: y0, Z: h.Z}, geom.Y, h.Dia/2, y1-y0))
+				out = append(out, a.rod(h.X, h.Z, h.Dia/2, y0, y1))
 			}
 		}
 	}

@@ -269,6 +269,21 @@ func box(x0, x1, y0, y1, z0, z1 float64) geom.Solid {
 	})
 }
 
+// rod is a round bar of radius r along y, from y0 to y1. Those of one radius share their profile.
+func (a *Assembly) rod(x, z, r, y0, y1 float64) geom.Solid {
+	i := slices.IndexFunc(a.rods, func(s geom.Solid) bool { return s.Profile[0].V[1].X == r })
+	if i < 0 {
+		one := geom.Cylinder(geom.Vec3{}, geom.Y, r, 1)
+		if one.Empty() {
+			return one
+		}
+		i, a.rods = len(a.rods), append(a.rods, one)
+	}
+	s := a.rods[i]
+	s.O, s.Length = geom.Vec3{X: x, Y: y0, Z: z}, y1-y0
+	return s
+}
+
 // panel is a board in the plane of the wall: an outline in x and z, from depth y0 to y1.
 func panel(outline geom.Region, y0, y1 float64) geom.Solid {
 	return geom.Prism(outline, geom.Y, math.Min(y0, y1), math.Max(y0, y1))

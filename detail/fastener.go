@@ -93,7 +93,7 @@ func (a *Assembly) fastener(i, k int, h Hole) {
 		Size: [3]unit.Length{h.Set.Diameter, h.Set.Diameter, a.BoltLength(h.Set)},
 		Solids: []geom.Solid{
 			hex(h.X, h.Z, n.Flats.MM(), head, head+n.Head.MM()),
-			geom.Cylinder(geom.Vec3{X: h.X, Y: head - length, Z: h.Z}, geom.Y, r, length),
+			a.rod(h.X, h.Z, r, head-length, head),
 		}})
 	add(a.washer(id("WO"), mark("WS"), h, g.Outer, g.Outer+w))
 	if h.Set.Kind == "bolt" {
@@ -143,7 +143,7 @@ func (a *Assembly) plate(h Hole, y0, y1 float64) geom.Solid {
 	if h.Set.Washer.Kind == "plate" {
 		return box(h.X-r, h.X+r, y0, y1, h.Z-r, h.Z+r)
 	}
-	return geom.Cylinder(geom.Vec3{X: h.X, Y: y0, Z: h.Z}, geom.Y, r, y1-y0)
+	return a.rod(h.X, h.Z, r, y0, y1)
 }
 
 // hex is a hexagon prism about (x, z), a corner up, given its width across flats.

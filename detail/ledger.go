@@ -34,7 +34,7 @@ func (a *Assembly) ledgerBores(x0, x1 float64) []geom.Solid {
 	for i := range a.Blocks {
 		for _, h := range a.holes(i) {
 			if h.Set != a.Spec.Fasteners.ToRim && h.X > x0 && h.X < x1 {
-				out = append(out, geom.Cylinder(geom.Vec3{X: h.X, Y: f.LedgerBack - 1, Z: h.Z}, geom.Y, h.Dia/2, f.LedgerFront-f.LedgerBack+2))
+				out = append(out, a.rod(h.X, h.Z, h.Dia/2, f.LedgerBack-1, f.LedgerFront+1))
 			}
 		}
 	}

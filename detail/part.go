@@ -144,6 +144,9 @@ type Assembly struct {
 	Rows        []Row     // fastener rows of every set
 	Parts       []*Part
 
+	room []Part       // for the next parts
+	rods []geom.Solid // one of each radius
+
 	byRole map[Role][]int32 // places in Parts, while they are those from first to last
 	first  *Part
 	last   *Part
@@ -230,7 +233,12 @@ func (a *Assembly) CountMark(mark string) int {
 }
 
 func (a *Assembly) add(p Part) *Part {
-	q := &p
+	if len(a.room) == 0 {
+		a.room = make([]Part, 64)
+	}
+	q := &a.room[0]
+	a.room = a.room[1:]
+	*q = p
 	a.Parts = append(a.Parts, q)
 	return q
 }

@@ -65,7 +65,7 @@ func (a *Assembly) screws(i int) {
 		for k, at := range a.screwSpots(i, j, w.Count, w.Diameter.MM()) {
 			p := a.add(Part{ID: prefix + strconv.Itoa(k+1), Mark: mark, Name: name, Role: PlyScrew, Material: "steel", Block: i,
 				Size: [3]unit.Length{w.Diameter, w.Diameter, w.Length}, Note: "hot-dip galvanized",
-				Solids: []geom.Solid{geom.Cylinder(geom.Vec3{X: at.X, Y: joint.Face - w.Length.MM(), Z: at.Y}, geom.Y, w.Diameter.MM()/2, w.Length.MM())}})
+				Solids: []geom.Solid{a.rod(at.X, at.Y, w.Diameter.MM()/2, joint.Face-w.Length.MM(), joint.Face)}})
 			b.Parts = append(b.Parts, p)
 		}
 	}

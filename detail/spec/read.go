@@ -59,7 +59,7 @@ func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, []k
 	problems = append(problems, override(root, sets)...)
 	r := reader{
 		spec: &Spec{Source: name}, problems: problems,
-		absent: make([]absent, 0, 160), where: make([]stands, 0, 256), bad: map[string]bool{}, top: place{name, 1, 1},
+		absent: make([]absent, 0, 128), where: make([]stands, 0, 320), bad: map[string]bool{}, top: place{name, 1, 1},
 	}
 	r.spec.Project.System = unitsOf(root)
 	table := keys(r.spec)

@@ -65,14 +65,16 @@ func Run(ctx context.Context, base trial.Base, axes []Axis, o Options) ([]Row, e
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	c := collector{rows: make([]Row, n), done: make([]bool, n), o: o, stop: cancel}
+	c := collector{rows: make([]Row, n), done: make([]bool, n), inRow: max(1, min(8, n/threads/4)), o: o, stop: cancel}
 	var wait sync.WaitGroup
 	for range min(threads, n) {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
-			for i := c.take(); i >= 0 && ctx.Err() == nil; i = c.take() {
-				c.put(i, design(base, axes, i, o.Look))
+			for from, to := c.take(); from < to; from, to = c.take() {
+				for i := from; i < to && ctx.Err() == nil; i++ {
+					c.put(i, design(base, axes, i, o.Look))
+				}
 			}
 		}()
 	}
@@ -90,20 +92,21 @@ type collector struct {
 	rows          []Row
 	done          []bool
 	next, emitted int
+	inRow         int // how many are handed out at once
 	count         int
 	o             Options
 	err           error
 	stop          func()
 }
 
-func (c *collector) take() int {
+// take hands out the next designs, some in a row: neighbours have most in common, and one after the other can use
+// what the one before left.
+func (c *collector) take() (from, to int) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	if c.next == len(c.rows) {
-		return -1
-	}
-	c.next++
-	return c.next - 1
+	from = c.next
+	c.next = min(from+c.inRow, len(c.rows))
+	return from, c.next
 }
 
 func (c *collector) put(i int, r Row) {

@@ -15,17 +15,19 @@ import (
 
 // Check returns the whole report of an assembly and the strength results that sheets draw from.
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
-	var strong, fitted check.Report
+	var report, fitted check.Report
 	var results strength.Results
 	together.Each(2, func(i int) { // each takes about as long as the other
 		if i == 0 {
-			strong, results = strength.Run(Model(a))
+			report, results = strength.Run(Model(a))
 			return
 		}
 		fit.Run(a, &fitted)
 		air.Run(a, &fitted)
 	})
-	report := joined(strong, fitted)
+	report.Steps = append(report.Steps, fitted.Steps...)
+	report.Assumptions = append(report.Assumptions, fitted.Assumptions...)
+	report.Cautions = append(report.Cautions, fitted.Cautions...)
 	rest(a, &report)
 	return report, results
 }

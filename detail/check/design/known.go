@@ -54,7 +54,7 @@ func (k *Known) Check(s *spec.Spec) (*detail.Assembly, check.Report, strength.Re
 		return &r
 	})
 	fitted := k.fitted.get(fitKey(a, key), func() *check.Report {
-		var r check.Report
+		r := check.Report{Steps: make([]check.Step, 0, 96)}
 		fit.Parts(a, &r)
 		air.Run(a, &r)
 		return &r
@@ -73,7 +73,11 @@ func fitKey(a *detail.Assembly, parts same.Sum) same.Sum {
 
 // joined puts reports one after the other.
 func joined(all ...check.Report) (r check.Report) {
-	r.Steps = make([]check.Step, 0, 256)
+	n := 8 // room for rest
+	for _, one := range all {
+		n += len(one.Steps)
+	}
+	r.Steps = make([]check.Step, 0, n)
 	for _, one := range all {
 		r.Steps = append(r.Steps, one.Steps...)
 		r.Assumptions = append(r.Assumptions, one.Assumptions...)

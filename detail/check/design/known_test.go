@@ -194,7 +194,11 @@ func TestKnownIsWhatEachComesToAlone(t *testing.T) {
 	var known design.Known
 	var wait sync.WaitGroup
 	limit := make(chan bool, 4)
-	for n := range uint64(40) {
+	many := uint64(40)
+	if testing.Short() {
+		many = 8
+	}
+	for n := range many {
 		p := spectest.Random(5000 + n)
 		for _, more := range [][]string{nil, {"loads.live=2.2kPa"}, {"blocks.max_spacing=21in"}, {"blocks.max_spacing=534mm"}, {"site.rain=100mm"}, {"deck.storey=upper"}, nil} {
 			s, problems := spec.Read(p.Demo, p.Source, append(p.Sets[:len(p.Sets):len(p.Sets)], more...))

@@ -112,7 +112,7 @@ func (s span) moments() (least, most, shear float64) {
 
 // drop returns the greatest deflection of a span, up or down, as a positive length. It stands at the
 // ends of pieces or where the slope is nothing; between zeros of the moment the slope only rises or
-// only falls, so each such zero is found by halving. What stays under floor is not found exactly.
+// only falls, so each such zero is found between its neighbours. What stays under floor is not found exactly.
 func (s span) drop(ei, floor float64) float64 {
 	most := 0.0
 	for i := range s.pieces {
@@ -157,20 +157,26 @@ func (p *piece) level(a, b, ei, floor float64) (float64, bool) {
 	if fa*p.slopeAt(b, ei) > 0 {
 		return a, true
 	}
-	up := fa > 0
+	up, end := fa > 0, 1e-12*(b-a)
+	x := (a + b) / 2
 	for range 80 {
 		if math.Abs(p.dropAt(a, ei))+math.Abs(fa)*(b-a) < floor*(1-1e-9) {
 			return a, false
 		}
-		c := (a + b) / 2
-		if c == a || c == b {
-			break
-		}
-		if f := p.slopeAt(c, ei); (f > 0) == up {
-			a, fa = c, f
+		f := p.slopeAt(x, ei)
+		if (f > 0) == up {
+			a, fa = x, f
 		} else {
-			b = c
+			b = x
 		}
+		next := x + f*ei/p.momentAt(x) // Newton's, where it stays between
+		if !(next > a && next < b) {
+			next = (a + b) / 2
+		}
+		if math.Abs(next-x) <= end {
+			return next, true
+		}
+		x = next
 	}
-	return (a + b) / 2, true
+	return x, true
 }

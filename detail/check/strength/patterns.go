@@ -39,7 +39,7 @@ func (d deflection) wider(o deflection) deflection {
 }
 
 // merge takes in the ledger under one more arrangement of the load.
-func (s *solution) merge(b bent) {
+func (s *solution) merge(b *bent) {
 	n := len(b.at)
 	for i := range b.at {
 		s.reaction[i] = max(s.reaction[i], b.reaction[i])
@@ -54,7 +54,7 @@ func (s *solution) merge(b bent) {
 		s.hog, s.sag = min(s.hog, least), max(s.sag, most)
 		s.shear = max(s.shear, shear)
 	}
-	s.all.take(b)
+	s.all.take(*b)
 }
 
 // take widens the deflections to those of the beam in proportion to its spans; an overhang counts as half
@@ -103,10 +103,13 @@ func patterns(n int) [][]bool {
 // solve works the ledger out under every combination.
 func (c *calc) solve() {
 	b := c.beam()
+	c.solved = make([]solution, len(c.combos))
 	for i, k := range c.combos {
-		s := c.solution(b, k)
-		s.n = i
-		c.solved = append(c.solved, s)
+		c.solved[i] = newSolution(i, k, b.solve(c.smeared(b, k.total())))
+	}
+	c.arrangements(b)
+	if c.a.Reaction == Audited {
+		c.floorReactions(b)
 	}
 	h := c.heaviest()
 	c.res.Diagram = h.bent.stations()
@@ -173,51 +176,54 @@ func (c *calc) blockUnder(x float64) (int, bool) {
 	return 0, false
 }
 
-// solution solves one combination: on all spans, and for the audited reading on every pattern, both
-// smeared along the ledger and joist by joist.
-func (c *calc) solution(b beam, k combo) solution {
-	n := len(b.at)
-	s := solution{combo: k, reaction: make([]float64, n), least: make([]float64, n), sides: make([][2]float64, n)}
+// newSolution begins the solution of the n-th combination with the ledger under all of its load, smeared.
+func newSolution(n int, k combo, uniform bent) solution {
+	supports := len(uniform.at)
+	s := solution{combo: k, n: n, reaction: make([]float64, supports), least: make([]float64, supports), sides: make([][2]float64, supports), bent: uniform, uniform: uniform.reaction}
 	for i := range s.least {
 		s.least[i] = math.Inf(1)
-	}
-	all := patterns(n)
-	if c.a.Reaction == Plain || k.on(true) == k.on(false) && k.moving().on(true) == k.moving().on(false) {
-		all = all[:1] // the others are the same
-	}
-	var work bent
-	joists := c.a.Reaction == Audited && len(c.m.Joists.At) > 0
-	var at []joistLoad
-	if joists {
-		at = c.joistLoads(b)
-	}
-	for i, on := range all {
-		if i == 0 {
-			s.bent = b.solve(c.smeared(b, on, k))
-			s.uniform = s.bent.reaction
-			s.merge(s.bent)
-		} else {
-			s.merge(*b.solveIn(&work, c.smeared(b, on, k)))
-		}
-		s.live.take(*b.solveIn(&work, c.smeared(b, on, k.moving())))
-		if joists {
-			s.merge(*b.solveIn(&work, c.byJoist(b, at, on, k)))
-			s.live.take(*b.solveIn(&work, c.byJoist(b, at, on, k.moving())))
-		}
-	}
-	if c.a.Reaction == Audited {
-		c.floorReactions(b, &s)
 	}
 	return s
 }
 
+// arrangements takes into every solution the load on all spans, and for the audited reading every pattern, both
+// smeared along the ledger and joist by joist. A beam is linear: each arrangement of a combination is the sum of a
+// load on all spans, one on those of the pattern, and the point loads, which are solved once.
+func (c *calc) arrangements(b beam) {
+	ways := []func(on []bool) action{func(on []bool) action { return c.smearedOn(b, on) }}
+	if c.a.Reaction == Audited && len(c.m.Joists.At) > 0 {
+		at := c.joistLoads(b)
+		ways = append(ways, func(on []bool) action { return c.byJoist(b, at, on) })
+	}
+	all := patterns(len(b.at))
+	var one, sum bent
+	for _, way := range ways {
+		everywhere := b.solve(way(all[0]))
+		points := b.solve(c.pointsAlone(way(all[0])))
+		for i, on := range all {
+			b.solveIn(&one, way(on))
+			for n := range c.solved {
+				s := &c.solved[n]
+				if i > 0 && (c.a.Reaction == Plain || s.on(true) == s.on(false) && s.moving().on(true) == s.moving().on(false)) {
+					continue // the same as on all spans
+				}
+				s.merge(sum.add(everywhere, s.on(false), one, s.on(true)-s.on(false), points))
+				m := s.moving()
+				s.live.take(*sum.add(everywhere, m.on(false), one, m.on(true)-m.on(false), points))
+			}
+		}
+	}
+}
+
 // floorReactions raises each reaction to 1.25 w s between blocks and w (s/2 + overhang) at the ends, for
 // fit-up, plus what the point loads bring. Slack holes may do more on a short span (support_slip).
-func (c *calc) floorReactions(b beam, s *solution) {
+func (c *calc) floorReactions(b beam) {
 	points := b.solve(action{spread: make([]float64, len(b.at)+1), points: c.points()}).reaction
-	for i := range b.at {
-		floor := s.total()*b.share(i) + math.Max(0, points[i])
-		s.reaction[i] = math.Max(s.reaction[i], floor)
+	for _, s := range c.solved {
+		for i := range b.at {
+			floor := s.total()*b.share(i) + math.Max(0, points[i])
+			s.reaction[i] = math.Max(s.reaction[i], floor)
+		}
 	}
 }
 
@@ -233,11 +239,25 @@ func (b beam) share(i int) float64 {
 	return 1.25 * (b.at[i+1] - b.at[i-1]) / 2
 }
 
-// smeared is a combination spread along the ledger, in full where on.
-func (c *calc) smeared(b beam, on []bool, k combo) action {
+// smeared is a load spread along the whole ledger, and the point loads.
+func (c *calc) smeared(b beam, w float64) action {
 	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
 	for i := range a.spread {
-		a.spread[i] = k.on(on[i])
+		a.spread[i] = w
+	}
+	return a
+}
+
+// smearedOn is 1 lb/in spread along the segments where on, and the places of the point loads without their loads.
+func (c *calc) smearedOn(b beam, on []bool) action {
+	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
+	for i := range a.points {
+		a.points[i].p = 0
+	}
+	for i, full := range on {
+		if full {
+			a.spread[i] = 1
+		}
 	}
 	return a
 }
@@ -265,12 +285,26 @@ func (c *calc) joistLoads(b beam) []joistLoad {
 	return out
 }
 
-// byJoist is a combination as forces at the joists.
-func (c *calc) byJoist(b beam, at []joistLoad, on []bool, k combo) action {
-	a := action{spread: make([]float64, len(b.at)+1), points: c.points()}
+// byJoist is smearedOn as forces at the joists.
+func (c *calc) byJoist(b beam, at []joistLoad, on []bool) action {
+	a := c.smearedOn(b, nil)
 	a.points = slices.Grow(a.points, len(at))
 	for _, j := range at {
-		a.points = append(a.points, point{j.x, k.on(on[j.segment]) * j.share})
+		p := 0.0
+		if on[j.segment] {
+			p = j.share
+		}
+		a.points = append(a.points, point{j.x, p})
+	}
+	return a
+}
+
+// pointsAlone is an action that loads the same places with the point loads and nothing else.
+func (c *calc) pointsAlone(a action) action {
+	a = action{spread: make([]float64, len(a.spread)), points: slices.Clone(a.points)}
+	copy(a.points, c.points())
+	for i := len(c.m.PointLoads); i < len(a.points); i++ {
+		a.points[i].p = 0
 	}
 	return a
 }

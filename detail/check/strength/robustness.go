@@ -23,7 +23,7 @@ func (c *calc) slack() {
 		return
 	}
 	b, h := c.beam(), c.heaviest()
-	rigid := b.solve(c.smeared(b, patterns(len(b.at))[0], h.combo)).reaction
+	rigid := b.solve(c.smeared(b, h.total())).reaction
 	stiff := b.liftMatrix()
 	most, mark, slip := 0.0, "", c.a.SupportSlip.Inches()
 	for i := range b.at {
@@ -125,7 +125,7 @@ func (c *calc) oneMissing() {
 	most, at, lost := 0.0, "", ""
 	for i := range b.at {
 		rest := b.without(i)
-		r := rest.solve(c.smeared(rest, patterns(len(rest.at))[0], h.combo))
+		r := rest.solve(c.smeared(rest, h.total()))
 		for k, v := range r.reaction {
 			if v > most {
 				most, lost = v, c.m.Blocks.At[i].Mark
