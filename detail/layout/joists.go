@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"standclear/detail/same"
 )
 
 // JoistRules is what the deck joists must keep.
@@ -20,8 +22,10 @@ type JoistRules struct {
 // Joists lays the deck joists from the first to the last axis: at the wanted spacing where no bolt is in
 // the way and nothing is fixed; else as few as keep the spacing, miss the bolts and stand where they
 // must, as evenly as they can. A run that cannot be kept clear stays at the spacing, and the checks
-// report it.
-func Joists(r JoistRules) []float64 {
+// report it. The list is shared with others who keep the same rules and must not be changed.
+func Joists(r JoistRules) []float64 { return foundJoists.Get(same.Of(r), r.joists) }
+
+func (r JoistRules) joists() []float64 {
 	if r.Spacing <= 0 || r.Last < r.First {
 		return []float64{r.First}
 	}

@@ -4,17 +4,23 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
+
+	"standclear/detail/same"
 )
 
 // FixedJoists tells quickly what one more fixed joist would make of a row: what lies left of a fixed joist
 // and what lies right of it do not know of each other, so two walks over the rules serve every place.
 type FixedJoists struct {
+	mu          sync.Mutex // of the walks
 	r           JoistRules
 	left, right walk
 }
 
 // WithFixed makes the rules ready for With.
-func (r JoistRules) WithFixed() *FixedJoists {
+func (r JoistRules) WithFixed() *FixedJoists { return fixedJoists.Get(same.Of(r), r.withFixed) }
+
+func (r JoistRules) withFixed() *FixedJoists {
 	f := &FixedJoists{r: r}
 	if r.Spacing <= 0 || r.Last < r.First {
 		return f
@@ -101,7 +107,9 @@ func (w *walk) step(x float64, from, to int) run {
 // when no row can keep it.
 func (f *FixedJoists) With(x float64) (n int, cost float64, ok bool) {
 	if x > f.r.First+slack && x < f.r.Last-slack && len(f.left.at) > 0 {
+		f.mu.Lock()
 		left, right := f.left.to(x), f.right.to(-x)
+		f.mu.Unlock()
 		if left.count < none && right.count < none {
 			return left.count + right.count + 1, left.cost + right.cost, true
 		}
@@ -113,7 +121,7 @@ func (f *FixedJoists) With(x float64) (n int, cost float64, ok bool) {
 func (f *FixedJoists) slow(fixed float64) (n int, cost float64, ok bool) {
 	r := f.r
 	r.Fixed = append(slices.Clone(r.Fixed), fixed)
-	x := Joists(r)
+	x := r.joists()
 	for i, at := range x {
 		ok = ok || math.Abs(at-fixed) < slack
 		if i > 0 {

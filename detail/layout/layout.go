@@ -11,6 +11,9 @@ package layout
 import (
 	"math"
 	"sort"
+
+	"standclear/detail/kept"
+	"standclear/detail/same"
 )
 
 // Zone is a stretch along the ledger, ends included.
@@ -79,9 +82,19 @@ func (r Row) Spaces() []float64 {
 	return s
 }
 
+// Rows and joists lately found: of many designs most keep the same rules.
+var (
+	foundRows   kept.Store[Result]
+	foundJoists kept.Store[[]float64]
+	fixedJoists kept.Store[*FixedJoists]
+)
+
 // Find returns the best layout. When the rules cannot be kept it returns the row at the smallest
-// greater spacing that can, with Feasible false and Limit saying which.
-func Find(r Rules) Result {
+// greater spacing that can, with Feasible false and Limit saying which. The lists of the result are shared with
+// others who keep the same rules and must not be changed.
+func Find(r Rules) Result { return foundRows.Get(same.Of(r), r.find) }
+
+func (r Rules) find() Result {
 	first := r.Judge(r.EqualRow())
 	if len(first.Clashes) == 0 {
 		return Result{Row: first, Equal: true, FirstTry: first, Limit: r.MaxSpacing, Feasible: true}

@@ -1,14 +1,12 @@
 package design
 
 import (
-	"slices"
-	"sync"
-
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/check/air"
 	"standclear/detail/check/fit"
 	"standclear/detail/check/strength"
+	"standclear/detail/kept"
 	"standclear/detail/same"
 	"standclear/detail/spec"
 )
@@ -17,9 +15,9 @@ import (
 // the strength of the same model, the fit of the same parts in the same climate. What it returns is what
 // detail.Build and Check would. It may be used by several goroutines at once; nil keeps nothing.
 type Known struct {
-	parts  kept[*detail.Assembly]
-	strong kept[*strongly]
-	fitted kept[*check.Report]
+	parts  kept.Store[*detail.Assembly]
+	strong kept.Store[*strongly]
+	fitted kept.Store[*check.Report]
 }
 
 // strongly is what strength.Run returns.
@@ -44,16 +42,16 @@ func (k *Known) Check(s *spec.Spec) (*detail.Assembly, check.Report, strength.Re
 		return nil, check.Report{}, strength.Results{}, err
 	}
 	key := a.Key()
-	if parts := k.parts.get(key, func() *detail.Assembly { a.Fill(); return a }); parts != a {
+	if parts := k.parts.Get(key, func() *detail.Assembly { a.Fill(); return a }); parts != a {
 		a = a.Adopt(parts)
 	}
 	m := Model(a)
-	strong := k.strong.get(same.Of(m), func() *strongly {
+	strong := k.strong.Get(same.Of(m), func() *strongly {
 		var r strongly
 		r.report, r.results = strength.Run(m)
 		return &r
 	})
-	fitted := k.fitted.get(fitKey(a, key), func() *check.Report {
+	fitted := k.fitted.Get(fitKey(a, key), func() *check.Report {
 		r := check.Report{Steps: make([]check.Step, 0, 96)}
 		fit.Parts(a, &r)
 		air.Run(a, &r)
@@ -84,51 +82,4 @@ func joined(all ...check.Report) (r check.Report) {
 		r.Cautions = append(r.Cautions, one.Cautions...)
 	}
 	return r
-}
-
-// most is how many things of a kind are kept: what the inner axes of a sweep come back to, in some tens of
-// megabytes.
-const most = 64
-
-// kept holds the things last asked for.
-type kept[T any] struct {
-	mu   sync.Mutex
-	by   map[same.Sum]T
-	last []same.Sum // the one asked for last at the end
-}
-
-// get returns the thing of a key, made if it is not there. Two who ask at the same time may both make it.
-func (k *kept[T]) get(key same.Sum, make func() T) T {
-	if v, ok := k.find(key); ok {
-		return v
-	}
-	v := make()
-	k.put(key, v)
-	return v
-}
-
-func (k *kept[T]) find(key same.Sum) (v T, ok bool) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	if v, ok = k.by[key]; ok {
-		i := slices.Index(k.last, key)
-		k.last = append(slices.Delete(k.last, i, i+1), key)
-	}
-	return v, ok
-}
-
-func (k *kept[T]) put(key same.Sum, v T) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	if k.by == nil {
-		k.by = map[same.Sum]T{}
-	}
-	if _, ok := k.by[key]; !ok {
-		k.last = append(k.last, key)
-	}
-	k.by[key] = v
-	if len(k.last) > most {
-		delete(k.by, k.last[0])
-		k.last = slices.Delete(k.last, 0, 1)
-	}
 }
