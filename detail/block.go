@@ -20,7 +20,7 @@ func (a *Assembly) blocks() {
 }
 
 func (a *Assembly) plies(i int) {
-	s, b := a.Spec, &a.Blocks[i]
+	s := a.Spec
 	y := 0.0
 	for k, t := range s.Blocks.Plies {
 		if s.Blocks.Pad.Thickness > 0 && s.Blocks.Pad.After == k {
@@ -44,7 +44,6 @@ func (a *Assembly) plies(i int) {
 	if s.Blocks.Pad.Thickness > 0 && s.Blocks.Pad.After >= len(s.Blocks.Plies) {
 		a.pad(i, y)
 	}
-	b.Box.Max.Y = a.Frame.BlockOut
 }
 
 func (a *Assembly) pad(i int, y float64) float64 {

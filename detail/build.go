@@ -7,6 +7,7 @@ import (
 
 	"standclear/detail/layout"
 	"standclear/detail/spec"
+	"standclear/detail/together"
 	"standclear/geom"
 )
 
@@ -17,7 +18,7 @@ func Build(s *spec.Spec) (*Assembly, error) {
 	if err != nil {
 		return nil, err
 	}
-	a.Fill()
+	a.fill(together.Each)
 	return a, nil
 }
 
@@ -35,24 +36,41 @@ func Lay(s *spec.Spec) (*Assembly, error) {
 	return a, nil
 }
 
-// Fill puts the parts into an assembly that was laid.
+// Fill puts the parts into an assembly that was laid, on the goroutine it is called on: for many designs at once.
 func (a *Assembly) Fill() {
+	a.fill(func(n int, f func(i int)) {
+		for i := range n {
+			f(i)
+		}
+	})
+}
+
+// fill builds the house and what is hung on it, which know of each other by the places alone.
+func (a *Assembly) fill(each func(n int, f func(i int))) {
 	a.placeBlocks()
 	a.placeTension()
 	a.placeDeckJoists()
-	a.interior()
-	a.floor()
-	a.below()
-	a.backings()
-	a.outside()
-	a.blocks()
-	a.ledger()
-	a.fasteners()
-	a.hangers()
-	a.deck()
-	a.water()
-	a.tension()
-	a.obstacles()
+	house := *a
+	house.Blocks = slices.Clone(a.Blocks)
+	each(2, func(i int) {
+		if i == 0 {
+			house.interior()
+			house.floor()
+			house.below()
+			house.backings()
+			house.outside()
+			return
+		}
+		a.blocks()
+		a.ledger()
+		a.fasteners()
+		a.hangers()
+		a.deck()
+		a.water()
+		a.tension()
+		a.obstacles()
+	})
+	a.Parts = append(house.Parts, a.Parts...)
 	a.index()
 }
 

@@ -97,6 +97,7 @@ func (a *Assembly) outside() {
 	whole := geom.Subtract(geom.Rect(f.Left, f.Bottom, f.Right, f.Top), a.doorHoles(f.SubTop))
 	sheathed := whole.Clip(geom.Box{Min: geom.Vec{X: f.Left, Y: a.sheathBottom()}, Max: geom.Vec{X: f.Right, Y: f.Top}})
 	cut := geom.Subtract(whole, a.blockHoles())
+	pieces := cut.Parts()
 	y, beyond := 0.0, false
 	for i, l := range s.Wall.Layers {
 		t := l.Thickness.MM()
@@ -122,7 +123,9 @@ func (a *Assembly) outside() {
 			continue
 		default:
 			p.Role = OuterInsul
-			p.Solids = panels(cut, y, y+t)
+			for _, r := range pieces {
+				p.Solids = append(p.Solids, panel(r, y, y+t))
+			}
 			y += t
 		}
 		a.add(p)

@@ -30,7 +30,7 @@ var below = map[string][]string{
 	"detail/kept":           {"detail/same"},
 	"detail/cutting":        {},
 	"detail/spec":           {"detail/unit", "detail/stock"},
-	"detail":                {"geom", "detail/unit", "detail/stock", "detail/spec", "detail/layout", "detail/cutting", "detail/same"},
+	"detail":                {"geom", "detail/unit", "detail/stock", "detail/spec", "detail/layout", "detail/cutting", "detail/same", "detail/together"},
 	"detail/check":          {"detail/unit"},
 	"detail/check/strength": {"detail/unit", "detail/check"},
 	"detail/check/moisture": {"detail/unit", "detail/spec", "detail/stock", "detail/check"},

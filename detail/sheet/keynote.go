@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -26,12 +25,12 @@ const keyHalf = 4.8
 // keyed is one row of the legend.
 type keyed struct{ key, words string }
 
-var leadingMarks = regexp.MustCompile(`^([A-Z]{1,2}[0-9]{1,2})(, [A-Z]{1,2}[0-9]{1,2})* `)
+var leadingMarks = pattern(`^([A-Z]{1,2}[0-9]{1,2})(, [A-Z]{1,2}[0-9]{1,2})* `)
 
 // keyOf parts a note into the key that stands in the view and its row of the legend: the marks it opens with, which
 // mean the same on every sheet, else the gap, else a letter.
 func (c *composer) keyOf(words string) (key string, row keyed) {
-	if m := leadingMarks.FindStringSubmatch(words); m != nil {
+	if m := leadingMarks().FindStringSubmatch(words); m != nil {
 		marks := strings.TrimSpace(m[0])
 		return m[1], keyed{marks, strings.TrimPrefix(words, m[0])}
 	}

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"standclear/detail/stock"
 	"standclear/detail/unit"
@@ -17,30 +18,35 @@ import (
 func caps(s string) string {
 	return capitals.of(s, func() string {
 		t := strings.ReplaceAll(strings.ToUpper(s), " X ", " x ")
-		return units.ReplaceAllStringFunc(t, func(u string) string {
+		return units().ReplaceAllStringFunc(t, func(u string) string {
 			return u[:len(u)-len(strings.TrimLeft(u, "0123456789. "))] + unitCase[strings.TrimLeft(u, "0123456789. ")]
 		})
 	})
 }
 
 var (
-	units    = regexp.MustCompile(`\d ?(LB|KG|KN|MM|PSF|PSI|KPA)\b`)
+	units    = pattern(`\d ?(LB|KG|KN|MM|PSF|PSI|KPA)\b`)
 	unitCase = map[string]string{"LB": "lb", "KG": "kg", "KN": "kN", "MM": "mm", "PSF": "psf", "PSI": "psi", "KPA": "kPa"}
-	withUnit = regexp.MustCompile(`(\d) (mm|m|C|F|W|Btu)\b`)
-	couple   = regexp.MustCompile(`\bkN m\b`)
-	measure  = regexp.MustCompile(`(\d) (%|(?:mm|kN|kPa|MPa|lb|psf|psi|plf|kg)\b)`)
-	mixed    = regexp.MustCompile(`(\d) (\d+/\d+)`)
+	withUnit = pattern(`(\d) (mm|m|C|F|W|Btu)\b`)
+	couple   = pattern(`\bkN m\b`)
+	measure  = pattern(`(\d) (%|(?:mm|kN|kPa|MPa|lb|psf|psi|plf|kg)\b)`)
+	mixed    = pattern(`(\d) (\d+/\d+)`)
 )
 
+// pattern compiles a regular expression when it is first asked for: a program that draws nothing starts sooner.
+func pattern(text string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(text) })
+}
+
 // sized keeps a number and its unit on one line when the text is wrapped.
-func sized(s string) string { return withUnit.ReplaceAllString(s, "$1\u00a0$2") }
+func sized(s string) string { return withUnit().ReplaceAllString(s, "$1\u00a0$2") }
 
 // held keeps a whole number and its fraction, and a number and its unit, in one word.
 func held(s string) string {
 	return heldWords.of(s, func() string {
-		t := mixed.ReplaceAllString(s, "$1\u00a0$2")
-		t = couple.ReplaceAllString(t, "kN\u00a0m")
-		return measure.ReplaceAllString(t, "$1\u00a0$2")
+		t := mixed().ReplaceAllString(s, "$1\u00a0$2")
+		t = couple().ReplaceAllString(t, "kN\u00a0m")
+		return measure().ReplaceAllString(t, "$1\u00a0$2")
 	})
 }
 

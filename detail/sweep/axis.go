@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"standclear/detail/spec"
 	"standclear/detail/trial"
@@ -169,10 +170,12 @@ func steps(from, to, step string) ([]string, error) {
 }
 
 // plain is a decimal number and the unit behind it.
-var plain = regexp.MustCompile(`^\s*([+-]?[0-9]*\.?[0-9]+)\s*([^0-9./\s].*)?$`)
+var plain = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\s*([+-]?[0-9]*\.?[0-9]+)\s*([^0-9./\s].*)?$`)
+})
 
 func figure(s string) (v float64, u string, ok bool) {
-	m := plain.FindStringSubmatch(s)
+	m := plain().FindStringSubmatch(s)
 	if m == nil {
 		return 0, "", false
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v3"
 
@@ -166,7 +167,7 @@ func (r *reader) within(n *yaml.Node, path string, v, lo, hi float64, allowed st
 }
 
 // blockName is how a block is named that the drawings do not have.
-var blockName = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]{0,7}$`)
+var blockName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]{0,7}$`) })
 
 func (r *reader) blocks(n *yaml.Node) {
 	var drawn []string
@@ -177,7 +178,7 @@ func (r *reader) blocks(n *yaml.Node) {
 	for _, row := range r.Section(n, "blocks", holds) {
 		path := keyfile.Join("blocks", keyfile.Cut(row.Name))
 		extra := !slices.Contains(drawn, row.Name)
-		if extra && !blockName.MatchString(row.Name) {
+		if extra && !blockName().MatchString(row.Name) {
 			r.Fail(row.Key, path, fmt.Sprintf("%q is no mark of a block", keyfile.Cut(row.Name)), holds+"; a block that is not drawn has a name such as X1", "")
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"standclear/detail"
 	"standclear/detail/unit"
@@ -110,13 +111,13 @@ func markList(a *detail.Assembly) marks {
 	return m
 }
 
-var markLike = regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}$`)
+var markLike = pattern(`^[A-Z]{1,2}[0-9]{1,2}$`)
 
 // marksIn are the words of a text that look like marks: M2 is one, M9.5 and A-301 are none.
 func marksIn(text string) []string {
 	var out []string
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !(r >= '0' && r <= '9' || r >= 'A' && r <= 'Z' || r == '.' || r == '-') }) {
-		if w = strings.TrimRight(w, ".-"); markLike.MatchString(w) {
+		if w = strings.TrimRight(w, ".-"); markLike().MatchString(w) {
 			out = append(out, w)
 		}
 	}
@@ -172,15 +173,20 @@ func missingMarks(g *set) {
 	}
 }
 
+// pattern compiles a regular expression when it is first asked for.
+func pattern(text string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(text) })
+}
+
 // counted are the ways a count is put into words: the pattern and what it counts.
 var counted = []struct {
-	words *regexp.Regexp
+	words func() *regexp.Regexp
 	what  func(a *detail.Assembly) int
 }{
-	{regexp.MustCompile(`\bCOUNT: (\d+) BLOCKS?\b`), func(a *detail.Assembly) int { return len(a.Blocks) }},
-	{regexp.MustCompile(`\bBLOCK \S+ TO \S+, (\d+) REQUIRED\b`), func(a *detail.Assembly) int { return len(a.Blocks) }},
-	{regexp.MustCompile(`\b(\d+) DECK JOISTS\b`), func(a *detail.Assembly) int { return len(a.DeckJoists) }},
-	{regexp.MustCompile(`\bWASHERS: (\d+)`), func(a *detail.Assembly) int { return a.Count(detail.Washer) }},
+	{pattern(`\bCOUNT: (\d+) BLOCKS?\b`), func(a *detail.Assembly) int { return len(a.Blocks) }},
+	{pattern(`\bBLOCK \S+ TO \S+, (\d+) REQUIRED\b`), func(a *detail.Assembly) int { return len(a.Blocks) }},
+	{pattern(`\b(\d+) DECK JOISTS\b`), func(a *detail.Assembly) int { return len(a.DeckJoists) }},
+	{pattern(`\bWASHERS: (\d+)`), func(a *detail.Assembly) int { return a.Count(detail.Washer) }},
 }
 
 // counts is L10 in words, which may run over the lines of a note.
@@ -188,7 +194,7 @@ func counts(g *set) {
 	for _, p := range g.pages {
 		for _, b := range p.blocks() {
 			for _, c := range counted {
-				for _, m := range c.words.FindAllStringSubmatch(b.text, -1) {
+				for _, m := range c.words().FindAllStringSubmatch(b.text, -1) {
 					if want := fmt.Sprint(c.what(g.a)); m[1] != want {
 						p.fail("L10", b.at, []string{m[0]}, "the assembly counts %s", want)
 					}
@@ -220,7 +226,7 @@ func (p *page) blocks() []paragraph {
 	return out
 }
 
-var layerMark = regexp.MustCompile(`^W[0-9]+$`)
+var layerMark = pattern(`^W[0-9]+$`)
 
 // tables is L10 in tables: where a column is headed MARK and one to its right QTY, each row that names a
 // scheduled mark counts what the assembly holds of it, or of one size of it.
@@ -240,7 +246,7 @@ func tables(g *set) {
 			}
 			for _, row := range p.column(h) {
 				n, ok := p.at(qty.from.X, row.from.Y)
-				if layerMark.MatchString(row.Text) || n.Text == "-" {
+				if layerMark().MatchString(row.Text) || n.Text == "-" {
 					continue // a layer is cut into pieces as the work goes; not counted
 				}
 				if q, part := g.marks.parts[row.Text]; ok && part && n.Text != fmt.Sprint(q) && !slices.ContainsFunc(sizes[row.Text], func(q int) bool { return n.Text == fmt.Sprint(q) }) {

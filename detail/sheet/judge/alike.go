@@ -3,13 +3,12 @@ package judge
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"standclear/render"
 )
 
-var wordsAlone = regexp.MustCompile(`[A-Z]{3,}`)
+var wordsAlone = pattern(`[A-Z]{3,}`)
 
 // general are words that say nothing of what is measured.
 var general = map[string]bool{"TYP": true, "REF": true, "OVERALL": true, "MIN": true, "MAX": true, "WALL": true}
@@ -21,7 +20,7 @@ func sameWords(g *set) {
 	for _, p := range g.pages {
 		for _, v := range p.views {
 			for _, d := range dimsOf(v.view.Items) {
-				w := wordsAlone.FindString(d.Text)
+				w := wordsAlone().FindString(d.Text)
 				if w == "" || general[w] {
 					continue
 				}
