@@ -44,7 +44,10 @@ func (p Path) Bounds() Box {
 	b := EmptyBox()
 	for i, v := range p.V {
 		b = b.Include(v.Vec)
-		if s, ok := p.seg(i); ok && s.Bulge != 0 {
+		if v.Bulge == 0 {
+			continue
+		}
+		if s, ok := p.seg(i); ok {
 			b = b.Union(s.Bounds())
 		}
 	}

@@ -63,10 +63,9 @@ func (c channel) drive(w weather) float64 {
 	return g*c.height*(density(w.outside)-density(w.outside+w.warmer)) + w.wind
 }
 
-// loss is the pressure that the mean speed v, m/s, costs, Pa: friction of the walls, laminar or turbulent (Blasius),
+// loss is the pressure that the mean speed v, m/s, costs in air of density rho and viscosity mu, Pa: friction of the walls, laminar or turbulent (Blasius),
 // whichever is more, the two ends, and each opening that is narrower than the gap.
-func (c channel) loss(v float64, w weather) float64 {
-	rho, mu := density(w.outside), viscosity(w.outside)
+func (c channel) loss(v, rho, mu float64) float64 {
 	head := rho / 2 * v * v
 	re := 2 * v * c.depth * rho / mu
 	turbulent := 0.0
@@ -89,9 +88,10 @@ func (c channel) speed(w weather) float64 {
 	if p <= 0 || c.depth <= 0 || c.foot <= 0 || c.head <= 0 {
 		return 0
 	}
+	rho, mu := density(w.outside), viscosity(w.outside)
 	lo, hi := 0.0, 100.0
 	for range 60 {
-		if mid := (lo + hi) / 2; c.loss(mid, w) < p {
+		if mid := (lo + hi) / 2; c.loss(mid, rho, mu) < p {
 			lo = mid
 		} else {
 			hi = mid

@@ -94,7 +94,7 @@ func TestFlowLaws(t *testing.T) {
 		if v <= last {
 			t.Errorf("%g K moves the air at %g, less warmth at %g", warmer, v, last)
 		}
-		near(t, "loss", k.loss(v, w), k.drive(w), 1e-9)
+		near(t, "loss", k.loss(v, density(w.outside), viscosity(w.outside)), k.drive(w), 1e-9)
 		last = v
 	}
 	last = 0
@@ -115,7 +115,7 @@ func TestTurbulence(t *testing.T) {
 	friction := func(re float64) float64 {
 		v := at(re)
 		head := density(0) / 2 * v * v
-		return (c.loss(v, w)/head - ends) * 2 * c.depth / c.height
+		return (c.loss(v, density(w.outside), viscosity(w.outside))/head - ends) * 2 * c.depth / c.height
 	}
 	near(t, "laminar", friction(1000), 0.096, 1e-6)
 	near(t, "turbulent", friction(10000), 0.0316, 1e-6)

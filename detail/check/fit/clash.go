@@ -31,11 +31,9 @@ func (c *fitter) hardware() {
 	metal := c.a.Find(detail.Bolt, detail.Nut, detail.Washer)
 	var hit []string
 	heads := false
-	boxes := make([][]geom.Box3, len(solid))
+	whole := make([]geom.Box3, len(solid))
 	for i, s := range solid {
-		for _, b := range s.Solids {
-			boxes[i] = append(boxes[i], b.Bounds())
-		}
+		whole[i] = s.Bounds()
 	}
 	heart := make([]geom.Box3, len(metal)) // the head of a bolt, all of the others
 	for i, m := range metal {
@@ -44,7 +42,7 @@ func (c *fitter) hardware() {
 	for i, m := range metal {
 		box := heart[i]
 		for k, s := range solid {
-			if c.mayTouch(m, s) && slices.ContainsFunc(boxes[k], func(b geom.Box3) bool { return overlap(box, b) }) {
+			if overlap(box, whole[k]) && c.mayTouch(m, s) && meet(box, s) {
 				hit = append(hit, fmt.Sprintf("%s of %s in the %s", lower(m.Name), c.mark(m.Block), lower(s.Name)))
 				heads = heads || s.Role == detail.Ledger
 			}

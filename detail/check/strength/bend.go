@@ -118,6 +118,9 @@ func (s span) drop(ei, floor float64) float64 {
 	for i := range s.pieces {
 		p := &s.pieces[i]
 		most = max(most, math.Abs(p.y), math.Abs(p.dropAt(p.l, ei)))
+		if p.mostDrop(ei) < max(floor, most)*(1-1e-9) {
+			continue
+		}
 		stops := p.stops()
 		for k := 1; k < len(stops) && stops[k-1] < p.l; k++ {
 			if x, ok := p.level(stops[k-1], stops[k], ei, max(floor, most)); ok {
@@ -126,6 +129,11 @@ func (s span) drop(ei, floor float64) float64 {
 		}
 	}
 	return most
+}
+
+// mostDrop is more than the piece deflects anywhere: as if it bent all the way as it does where it bends most.
+func (p *piece) mostDrop(ei float64) float64 {
+	return math.Abs(p.y) + math.Abs(p.slope)*p.l + (math.Abs(p.m)+math.Abs(p.v)*p.l+math.Abs(p.w)*p.l*p.l/2)*p.l*p.l/2/ei
 }
 
 // stops returns the ends of the piece and between them where its moment is nothing, from left to right; what

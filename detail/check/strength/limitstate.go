@@ -77,7 +77,8 @@ func (d Dowel) atLimit(beds []Bed, t Transfer) state {
 		s.p, s.my = t.Rigid.Pounds(), math.Inf(1)
 	}
 	s.p *= 1 - 1e-9 // just inside the limit, which rounding may have passed
-	_, s.gives = s.walk(s.p, s.my)
+	s.gives = make([]float64, len(s.between))
+	s.walk(s.p, s.my, func(layer int, couple float64) { s.gives[layer] = couple })
 	sum := 0.0
 	for _, v := range s.gives {
 		sum += v

@@ -187,17 +187,13 @@ func (b bedding) hingeAt(p, my float64) float64 {
 
 // carry takes the moment from the main face to the side face under load p, as high as it can be kept;
 // minus infinity where it passes the plastic moment on the way.
-func (b bench) carry(p, my float64) float64 {
-	m, _ := b.walk(p, my)
-	return m
-}
+func (b bench) carry(p, my float64) float64 { return b.walk(p, my, nil) }
 
-// walk is carry, with the couple each layer between the groups gives the dowel on the way. In a loose layer
+// walk is carry; give is told the couple each layer between the groups gives the dowel on the way. In a loose layer
 // the shear swings from -p up and back; where it passes through zero the moment has its least, p^2/2q under
 // that at the inner face, and its greatest, as much over that at the outer one.
-func (b bench) walk(p, my float64) (m float64, couples []float64) {
-	m = b.main.hold(p, my)
-	couples = make([]float64, len(b.between))
+func (b bench) walk(p, my float64, give func(layer int, couple float64)) float64 {
+	m := b.main.hold(p, my)
 	for i, s := range b.between {
 		if s.q == 0 {
 			m -= p * s.l
@@ -208,13 +204,15 @@ func (b bench) walk(p, my float64) (m float64, couples []float64) {
 			swing = p * p / (2 * s.q)
 		}
 		if m < swing-my {
-			return math.Inf(-1), couples
+			return math.Inf(-1)
 		}
 		next := math.Min(m+s.q*s.l*s.l/4-p*s.l, my-swing)
-		couples[i] = next - m + p*s.l
+		if give != nil {
+			give(i, next-m+p*s.l)
+		}
 		m = next
 	}
-	return m, couples
+	return m
 }
 
 // solve returns the load at which the groups just hold the dowel, at most crush.
@@ -224,13 +222,15 @@ func (b bench) solve(my, crush float64) float64 {
 	if spare(hi) >= 0 {
 		return crush
 	}
-	for range 200 {
+	for {
 		mid := (lo + hi) / 2
+		if mid <= lo || mid >= hi { // no number between
+			return lo
+		}
 		if spare(mid) >= 0 {
 			lo = mid
 		} else {
 			hi = mid
 		}
 	}
-	return lo
 }
