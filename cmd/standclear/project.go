@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/pflag"
 
@@ -117,8 +118,9 @@ func (s *source) start(name string, src []byte) (*job, spec.Problems, error) {
 	if err != nil {
 		return &job{spec: sp}, nil, err
 	}
+	file := sync.OnceValue(func() *spec.File { return spec.Parse(name, src) })
 	j := &job{spec: sp, assembly: a, again: func(changes ...string) (*spec.Spec, bool) {
-		again, problems := spec.Read(name, src, slices.Concat(s.sets, changes))
+		again, problems := file().Read(slices.Concat(s.sets, changes))
 		return again, len(problems) == 0
 	}}
 	j.report, j.results = design.Check(a)

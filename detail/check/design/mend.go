@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"standclear/detail"
 	"standclear/detail/check"
 	"standclear/detail/spec"
+	"standclear/detail/together"
 )
 
 // Reread reads the project anew with further KEY=VALUE changes; ok is false when it then has problems.
@@ -38,15 +38,8 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) Best {
 			all[i].thin()
 		}
 	}
-	var wait sync.WaitGroup
-	for i := range all {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			all[i].try(failing, again)
-		}()
-	}
-	wait.Wait()
+	known := &Known{}
+	together.Each(len(all), func(i int) { all[i].try(failing, again, known) })
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Verdict == check.Fails {
 			s.Fix = fixText(all, s)
@@ -148,10 +141,10 @@ type mending struct {
 // try builds and checks the design with each change. The greatest goes first: what it does not mend, a
 // smaller one is not asked for. Of changes that mend a step the one that breaks fewest others counts, and
 // of those the smallest.
-func (l *lever) try(failing map[string]bool, again Reread) {
+func (l *lever) try(failing map[string]bool, again Reread, known *Known) {
 	l.mends = map[string]mending{}
 	for i := len(l.changes) - 1; i >= 0; i-- {
-		mended, breaks, left := outcome(l.changes[i], failing, again)
+		mended, breaks, left := outcome(l.changes[i], failing, again, known)
 		if len(mended) == 0 && !l.all {
 			return
 		}
@@ -168,16 +161,15 @@ func (l *lever) try(failing map[string]bool, again Reread) {
 
 // outcome returns the steps that a change mends and the names of those it breaks, both in the order of
 // the report, and how many then fail or are no longer known to hold.
-func outcome(change []string, failing map[string]bool, again Reread) (mended, breaks []string, left int) {
+func outcome(change []string, failing map[string]bool, again Reread, known *Known) (mended, breaks []string, left int) {
 	s, ok := again(change...)
 	if !ok {
 		return nil, nil, 0
 	}
-	a, err := detail.Build(s)
+	_, r, _, err := known.Check(s)
 	if err != nil {
 		return nil, nil, 0
 	}
-	r, _ := Check(a)
 	now := failures(&r)
 	for _, st := range r.Steps {
 		if st.Verdict == check.Fails && !failing[st.ID] && !slices.Contains(breaks, st.Name) {
