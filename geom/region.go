@@ -80,8 +80,9 @@ func (r Region) Parts() []Region {
 	for i, p := range outer {
 		parts[i] = Region{p}
 	}
+	h := holders{rings: outer}
 	for _, p := range islands {
-		if i := holder(p, outer); i >= 0 {
+		if i := h.of(p); i >= 0 {
 			parts[i] = append(parts[i], p)
 		}
 	}
@@ -97,17 +98,34 @@ func byStart(p, q Path) int {
 	return cmp.Compare(math.Abs(p.Area()), math.Abs(q.Area()))
 }
 
-// holder returns the index of the smallest outer ring round an island, -1 for none.
-func holder(island Path, outer []Path) int {
+// holders are outer rings that may have islands, measured when the first one is looked at.
+type holders struct {
+	rings []Path
+	areas []float64
+	boxes []Box
+	lines []*outline // nil until they are needed
+}
+
+// of returns the index of the smallest ring round an island, -1 for none.
+func (h *holders) of(island Path) int {
+	if h.lines == nil {
+		n := len(h.rings)
+		h.areas, h.boxes, h.lines = make([]float64, n), make([]Box, n), make([]*outline, n)
+		for i, p := range h.rings {
+			h.areas[i], h.boxes[i] = p.Area(), p.Bounds().Grow(Tol)
+		}
+	}
 	best, least := -1, math.Inf(1)
 	box := island.Bounds()
-	for i, p := range outer {
-		a := p.Area()
-		if a >= least || !p.Bounds().Grow(Tol).Holds(box.Min) || !p.Bounds().Grow(Tol).Holds(box.Max) {
+	for i, p := range h.rings {
+		if h.areas[i] >= least || !h.boxes[i].Holds(box.Min) || !h.boxes[i].Holds(box.Max) {
 			continue
 		}
-		if newOutline(Region{p}).holds(island) {
-			best, least = i, a
+		if h.lines[i] == nil {
+			h.lines[i] = newOutline(Region{p})
+		}
+		if h.lines[i].holds(island) {
+			best, least = i, h.areas[i]
 		}
 	}
 	return best
