@@ -86,10 +86,10 @@ func (c *calc) eachAlone(b beam, k combo) solution {
 				ways = append(ways, joists)
 			}
 			for _, a := range ways {
-				if bent := b.solve(a); load == k {
-					s.merge(&bent)
+				if one := alone(b.solve(a)); load == k {
+					s.merge(one)
 				} else {
-					s.live.take(bent)
+					s.live.take(one)
 				}
 			}
 		}
@@ -99,4 +99,15 @@ func (c *calc) eachAlone(b beam, k combo) solution {
 		s.reaction[i] = math.Max(s.reaction[i], s.total()*b.share(i)+math.Max(0, points[i]))
 	}
 	return s
+}
+
+// alone is a beam under one action, as a sum.
+func alone(b bent) sum {
+	m := measured{bent: b, most: make([]extremes, len(b.spans))}
+	for i := range m.most { // nothing is passed over
+		m.most[i] = extremes{math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(1)}
+	}
+	none := m
+	none.most = make([]extremes, len(b.spans))
+	return sum{[3]*measured{&m, &none, &none}, [3]float64{1, 0, 0}, &[]piece{}}
 }

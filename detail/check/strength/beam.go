@@ -72,29 +72,6 @@ func (b beam) solveIn(r *bent, a action) *bent {
 	return r
 }
 
-// add makes r the beam under f times a, g times b and once c, which all load it at the same places, and returns it.
-func (r *bent) add(a bent, f float64, b bent, g float64, c bent) *bent {
-	r.beam = a.beam
-	r.moment, r.reaction = sized(r.moment, len(a.at)), sized(r.reaction, len(a.at))
-	for i := range a.at {
-		r.moment[i] = f*a.moment[i] + g*b.moment[i] + c.moment[i]
-		r.reaction[i] = f*a.reaction[i] + g*b.reaction[i] + c.reaction[i]
-	}
-	r.pieces = sized(r.pieces, len(a.pieces))
-	for i := range r.pieces {
-		p, q, s := &a.pieces[i], &b.pieces[i], &c.pieces[i]
-		r.pieces[i] = piece{p.x, p.l, f*p.w + g*q.w + s.w, f*p.v + g*q.v + s.v, f*p.m + g*q.m + s.m, f*p.slope + g*q.slope + s.slope, f*p.y + g*q.y + s.y}
-	}
-	r.spans = sized(r.spans, len(a.spans))
-	from := 0
-	for i, s := range a.spans {
-		to := from + len(s.pieces)
-		r.spans[i] = span{s.x0, s.length, r.pieces[from:to:to]}
-		from = to
-	}
-	return r
-}
-
 // segments cuts the beam at its supports and each segment at its point loads. The shear of each piece
 // holds, for now, the load at its left end.
 func (b beam) segments(r *bent, a action) {

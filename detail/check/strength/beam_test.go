@@ -250,6 +250,6 @@ func TestPatternsFindTheWorst(t *testing.T) {
 }
 
 func deflectionsOf(b bent) (d deflections) {
-	d.take(b)
+	d.take(alone(b))
 	return d
 }

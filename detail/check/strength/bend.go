@@ -117,8 +117,9 @@ func (s span) drop(ei, floor float64) float64 {
 	most := 0.0
 	for i := range s.pieces {
 		p := &s.pieces[i]
-		most = max(most, math.Abs(p.y), math.Abs(p.dropAt(p.l, ei)))
-		if p.mostDrop(ei) < max(floor, most)*(1-1e-9) {
+		ends := p.endDrop(ei)
+		most = max(most, ends)
+		if ends+p.sag(ei) < max(floor, most)*(1-1e-9) {
 			continue
 		}
 		stops := p.stops()
@@ -131,9 +132,16 @@ func (s span) drop(ei, floor float64) float64 {
 	return most
 }
 
-// mostDrop is more than the piece deflects anywhere: as if it bent all the way as it does where it bends most.
-func (p *piece) mostDrop(ei float64) float64 {
-	return math.Abs(p.y) + math.Abs(p.slope)*p.l + (math.Abs(p.m)+math.Abs(p.v)*p.l+math.Abs(p.w)*p.l*p.l/2)*p.l*p.l/2/ei
+// endDrop is the greater deflection of the two ends of the piece.
+func (p *piece) endDrop(ei float64) float64 {
+	return max(math.Abs(p.y), math.Abs(p.dropAt(p.l, ei)))
+}
+
+// sag is more than the piece strays anywhere from the line between its ends: as if its greatest moment, which is not
+// more than this, bent all of it.
+func (p *piece) sag(ei float64) float64 {
+	m := max(math.Abs(p.m), math.Abs(p.momentAt(p.l))) + math.Abs(p.w)*p.l*p.l/8
+	return m * p.l * p.l / 8 / ei
 }
 
 // stops returns the ends of the piece and between them where its moment is nothing, from left to right; what

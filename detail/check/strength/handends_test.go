@@ -96,7 +96,7 @@ func TestSaggingAtABlock(t *testing.T) {
 	b := beam{length: 40, at: []float64{0, 20, 40}, cut: make([]bool, 3), ei: 1e8}
 	one := b.solve(action{spread: make([]float64, 4), lift: []float64{0, -0.1, 0}})
 	s := solution{reaction: make([]float64, 3), least: make([]float64, 3), sides: make([][2]float64, 3)}
-	s.merge(&one)
+	s.merge(alone(one))
 	if want := 3 * 1e8 * 0.1 / 400; !(math.Abs(s.support-want) <= 1e-6*want) || s.hog != 0 {
 		t.Errorf("moment at a block %.1f, hogging %.1f, by hand %.1f and none", s.support, s.hog, want)
 	}

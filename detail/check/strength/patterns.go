@@ -39,40 +39,47 @@ func (d deflection) wider(o deflection) deflection {
 }
 
 // merge takes in the ledger under one more arrangement of the load.
-func (s *solution) merge(b *bent) {
-	n := len(b.at)
-	for i := range b.at {
-		s.reaction[i] = max(s.reaction[i], b.reaction[i])
-		s.least[i] = min(s.least[i], b.reaction[i])
-		s.support = max(s.support, math.Abs(b.moment[i]))
-		_, left := b.spans[i].end()
-		s.sides[i][0] = max(s.sides[i][0], math.Abs(left))
-		s.sides[i][1] = max(s.sides[i][1], math.Abs(b.spans[i+1].startShear()))
+func (s *solution) merge(b sum) {
+	for i := range s.reaction {
+		at := b.at(i)
+		s.reaction[i] = max(s.reaction[i], at.reaction)
+		s.least[i] = min(s.least[i], at.reaction)
+		s.support = max(s.support, math.Abs(at.moment))
+		s.sides[i][0] = max(s.sides[i][0], math.Abs(at.left))
+		s.sides[i][1] = max(s.sides[i][1], math.Abs(at.right))
 	}
-	for i := range n + 1 {
-		least, most, shear := b.spans[i].moments()
+	for i := range b.spans() {
+		if e := b.beyond(i); e.least >= s.hog && e.most <= s.sag && e.shear <= s.shear {
+			continue
+		}
+		least, most, shear := b.span(i).moments()
 		s.hog, s.sag = min(s.hog, least), max(s.sag, most)
 		s.shear = max(s.shear, shear)
 	}
-	s.all.take(*b)
+	s.all.take(b)
 }
 
 // take widens the deflections to those of the beam in proportion to its spans; an overhang counts as half
 // a span.
-func (d *deflections) take(b bent) {
-	for i, s := range b.spans {
-		of, span := &d.between, s.length
-		if i == 0 || i == len(b.spans)-1 {
-			of, span = &d.overhang, 2*s.length
+func (d *deflections) take(b sum) {
+	last := b.spans() - 1
+	for i := range b.spans() {
+		length := b.length(i)
+		of, span := &d.between, length
+		if i == 0 || i == last {
+			of, span = &d.overhang, 2*length
 		}
-		if s.length <= near {
+		if length <= near {
 			continue
 		}
 		floor := 0.0 // what the widest so far would be over this span
 		if of.span > 0 {
 			floor = of.y * span / of.span
 		}
-		*of = of.wider(deflection{s.drop(b.ei, floor), span})
+		if b.beyond(i).drop < floor*(1-1e-9) {
+			continue
+		}
+		*of = of.wider(deflection{b.span(i).drop(b.ei(), floor), span})
 	}
 }
 
@@ -196,20 +203,23 @@ func (c *calc) arrangements(b beam) {
 		ways = append(ways, func(on []bool) action { return c.byJoist(b, at, on) })
 	}
 	all := patterns(len(b.at))
-	var one, sum bent
+	var everywhere, pattern, points measured
+	var work []piece
 	for _, way := range ways {
-		everywhere := b.solve(way(all[0]))
-		points := b.solve(c.pointsAlone(way(all[0])))
+		everywhere.solve(b, way(all[0]))
+		points.solve(b, c.pointsAlone(way(all[0])))
 		for i, on := range all {
-			b.solveIn(&one, way(on))
+			pattern.solve(b, way(on))
 			for n := range c.solved {
 				s := &c.solved[n]
 				if i > 0 && (c.a.Reaction == Plain || s.on(true) == s.on(false) && s.moving().on(true) == s.moving().on(false)) {
 					continue // the same as on all spans
 				}
-				s.merge(sum.add(everywhere, s.on(false), one, s.on(true)-s.on(false), points))
-				m := s.moving()
-				s.live.take(*sum.add(everywhere, m.on(false), one, m.on(true)-m.on(false), points))
+				of := func(k combo) sum {
+					return sum{[3]*measured{&everywhere, &pattern, &points}, [3]float64{k.on(false), k.on(true) - k.on(false), 1}, &work}
+				}
+				s.merge(of(s.combo))
+				s.live.take(of(s.moving()))
 			}
 		}
 	}

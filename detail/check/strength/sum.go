@@ -1,0 +1,84 @@
+package strength
+
+// measured is a beam under an action with the extremes of each span.
+type measured struct {
+	bent
+	most []extremes
+}
+
+// extremes are the least and the greatest moment in a span, the greatest shear, and what no deflection is greater than.
+type extremes struct{ least, most, shear, drop float64 }
+
+// solve works the beam out in the memory of what was measured before.
+func (m *measured) solve(b beam, a action) {
+	b.solveIn(&m.bent, a)
+	m.most = sized(m.most, len(m.bent.spans))
+	for i, s := range m.bent.spans {
+		e := &m.most[i]
+		e.least, e.most, e.shear = s.moments()
+		e.drop = 0
+		for j := range s.pieces {
+			e.drop = max(e.drop, s.pieces[j].endDrop(b.ei)+s.pieces[j].sag(b.ei))
+		}
+	}
+}
+
+// sum is a beam under several actions at once, each so many times, none of them less than nothing. They all load the
+// beam at the same places. Its spans are added up one by one when they are asked for.
+type sum struct {
+	of    [3]*measured
+	times [3]float64
+	work  *[]piece // memory for a span
+}
+
+func (s sum) ei() float64          { return s.of[0].ei }
+func (s sum) spans() int           { return len(s.of[0].bent.spans) }
+func (s sum) length(i int) float64 { return s.of[0].bent.spans[i].length }
+
+// support is what happens at a support: reaction, moment, and the shear on either side.
+type support struct{ reaction, moment, left, right float64 }
+
+// at returns what happens at support i.
+func (s sum) at(i int) (h support) {
+	for k, m := range s.of {
+		f := s.times[k]
+		_, left := m.bent.spans[i].end()
+		h.reaction += f * m.reaction[i]
+		h.moment += f * m.moment[i]
+		h.left += f * left
+		h.right += f * m.bent.spans[i+1].startShear()
+	}
+	return h
+}
+
+// beyond returns what the extremes of span i cannot pass: as if those of all actions stood at one place.
+func (s sum) beyond(i int) (e extremes) {
+	for k, m := range s.of {
+		f, one := s.times[k], &m.most[i]
+		e.least += f * one.least
+		e.most += f * one.most
+		e.shear += f * one.shear
+		e.drop += f * one.drop
+	}
+	return e
+}
+
+// span adds span i up; it holds until the next one is asked for.
+func (s sum) span(i int) span {
+	first := s.of[0].bent.spans[i]
+	pieces := sized(*s.work, len(first.pieces))
+	for j := range pieces {
+		p := piece{x: first.pieces[j].x, l: first.pieces[j].l}
+		for k, m := range s.of {
+			f, q := s.times[k], &m.bent.spans[i].pieces[j]
+			p.w += f * q.w
+			p.v += f * q.v
+			p.m += f * q.m
+			p.slope += f * q.slope
+			p.y += f * q.y
+		}
+		pieces[j] = p
+	}
+	*s.work = pieces
+	return span{first.x0, first.length, pieces}
+}
