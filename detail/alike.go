@@ -6,12 +6,17 @@ import (
 )
 
 // Plan returns what decides the parts of an assembly beside the places of its blocks: the project without what no
-// part depends on, such as loads, climate, rates and names. A test changes every key of a project to hold it.
+// part depends on, such as loads, climate, rates, names and what is known of the wood. A test changes every field of a
+// project to hold it.
 func Plan(s *spec.Spec) spec.Spec {
 	p := *s
 	p.Project = spec.Project{System: s.Project.System}
 	p.Site, p.Loads, p.Sheets, p.Rates, p.Assume = spec.Site{}, spec.Loads{}, spec.Sheets{}, nil, spec.Assume{}
-	p.Deck.GuardPosts, p.Deck.PointLoads = nil, nil
+	p.Deck.GuardPosts, p.Deck.PointLoads, p.Deck.Beam, p.Deck.Post = nil, nil, "", ""
+	p.Deck.Span, p.Deck.Joists.Hanger, p.Deck.Joists.Restrained = 0, 0, false
+	p.Floor.Rim.Gravity, p.Floor.Rim.Moisture, p.Floor.Backing.Gravity, p.Floor.Backing.Fixing = 0, "", 0, 0
+	p.Ledger.Moisture, p.Ledger.Incised, p.Blocks.Moisture, p.Blocks.Incised = spec.Moisture{}, false, spec.Moisture{}, false
+	p.Stock = spec.Stock{BoltStep: s.Stock.BoltStep}
 	p.Blocks.MaxSpacing, p.Blocks.EndMin, p.Blocks.EndMax = 0, 0, 0
 	p.Defaults, p.Warnings, p.Wording, p.Hash, p.Source = nil, nil, nil, "", ""
 	return p

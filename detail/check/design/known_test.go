@@ -3,6 +3,7 @@ package design_test
 import (
 	"reflect"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -31,34 +32,36 @@ func TestWhatIsKnownByAKeyGoesByIt(t *testing.T) {
 		if base == nil {
 			t.Fatal(problems)
 		}
+		base.Defaults = base.Defaults[:1] // one stands for all
 		was, wasSteps := partsAndSteps(t, base)
+		wasParts, wasKey, wasFit := allParts(was), was.Key(), design.FitKey(was)
 		alike, steps := 0, 0
-		all := leaves(reflect.ValueOf(base).Elem(), nil)
-		for i := range 2 * len(all) {
-			path := all[i/2]
-			s := copied(reflect.ValueOf(base)).Interface().(*spec.Spec)
-			if v := at(reflect.ValueOf(s).Elem(), path); i%2 == 0 {
-				other(v)
-			} else if v.Kind() == reflect.Float64 {
-				v.SetFloat(v.Float() + 0.01) // too little to move a block
-			} else {
-				continue
-			}
-			a, err := detail.Lay(s)
-			if err != nil || a.Key() != was.Key() {
-				continue
-			}
-			alike++
-			now, nowSteps := partsAndSteps(t, s)
-			if allParts(now) != allParts(was) {
-				t.Errorf("%s: %s changes the parts and not their key", name, pathName(path))
-			}
-			if design.FitKey(now) != design.FitKey(was) {
-				continue
-			}
-			steps++
-			if !reflect.DeepEqual(nowSteps, wasSteps) {
-				t.Errorf("%s: %s changes the steps of fit or air and not their key", name, pathName(path))
+		words := []string{"x"}
+		if name == "deck" {
+			words = everyWord()
+		}
+		for _, path := range leaves(reflect.ValueOf(base).Elem(), nil) {
+			for way := 0; ; way++ {
+				s := copied(reflect.ValueOf(base)).Interface().(*spec.Spec)
+				if !other(at(reflect.ValueOf(s).Elem(), path), way, words) {
+					break
+				}
+				a, err := detail.Lay(s)
+				if err != nil || a.Key() != wasKey {
+					break // as will be any other value
+				}
+				alike++
+				now, nowSteps := partsAndSteps(t, s)
+				if allParts(now) != wasParts {
+					t.Errorf("%s: %s changes the parts and not their key", name, pathName(path))
+				}
+				if design.FitKey(now) != wasFit {
+					continue
+				}
+				steps++
+				if !reflect.DeepEqual(nowSteps, wasSteps) {
+					t.Errorf("%s: %s changes the steps of fit or air and not their key", name, pathName(path))
+				}
 			}
 		}
 		if alike < 60 || steps < 40 {
@@ -137,31 +140,44 @@ func leaves(v reflect.Value, path []step) (all [][]step) {
 	return all
 }
 
-// other gives v another value.
-func other(v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Bool:
-		v.SetBool(!v.Bool())
-	case reflect.Int:
-		v.SetInt(1 - v.Int()%2)
-	case reflect.Float64:
-		v.SetFloat(v.Float()*1.25 + 0.001)
-	case reflect.String:
-		v.SetString(v.String() + "x")
-	case reflect.Slice:
-		v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
-	case reflect.Pointer:
-		if v.IsNil() {
-			v.Set(reflect.New(v.Type().Elem()))
-			if v.Elem().Kind() == reflect.Int || v.Elem().Kind() == reflect.Float64 {
-				other(v.Elem())
-			}
-			return
+// everyWord lists the words a project file knows.
+func everyWord() []string {
+	var words []string
+	for _, k := range spec.Keys(unit.IP) {
+		if list, ok := strings.CutPrefix(k.Allowed, "one of "); ok {
+			words = append(words, strings.Split(list, ", ")...)
 		}
+	}
+	slices.Sort(words)
+	return append([]string{"x"}, slices.Compact(words)...)
+}
+
+// other gives v another value, in one of several ways counted from 0; false when there are no more.
+func other(v reflect.Value, way int, words []string) bool {
+	switch k := v.Kind(); {
+	case k == reflect.Float64 && way < 2:
+		v.SetFloat([]float64{v.Float() + 0.01, v.Float()*1.25 + 0.001}[way]) // the first too little to move a block
+	case k == reflect.String && (way == 0 || way < len(words) && slices.Contains(words, v.String())): // any text, or any word for a word
+		v.SetString(words[way])
+	case way > 0:
+		return false
+	case k == reflect.Bool:
+		v.SetBool(!v.Bool())
+	case k == reflect.Int:
+		v.SetInt(1 - v.Int()%2)
+	case k == reflect.Slice:
+		v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
+	case k == reflect.Pointer && v.IsNil():
+		v.Set(reflect.New(v.Type().Elem()))
+		if e := v.Elem(); e.Kind() == reflect.Int || e.Kind() == reflect.Float64 {
+			return other(e, 0, words)
+		}
+	case k == reflect.Pointer:
 		v.SetZero()
 	default:
-		panic(v.Kind())
+		panic(k)
 	}
+	return true
 }
 
 // copied returns a copy of v that shares nothing with it.
