@@ -119,7 +119,7 @@ func (s *source) designs(e env, args []string, more []column, usual bool) ([]*co
 		fmt.Fprintf(e.err, "standclear: %v\n", err)
 		return nil, exitInput
 	}
-	job := compare.Job{Base: trial.Base{Name: name, Src: text, Sets: s.sets}, Heat: s.heater(e)}
+	job := compare.Job{Base: trial.Base{Name: name, Src: text, Sets: s.sets}.Parsed(), Heat: s.heater(e)}
 	drawn, err := job.Design("drawn", "AS DRAWN")
 	if err != nil {
 		return nil, compareFault(e, "", err)
@@ -139,7 +139,7 @@ func (s *source) designs(e env, args []string, more []column, usual bool) ([]*co
 				fmt.Fprintf(e.err, "standclear compare: --with: the project file cannot be read: %v\n", err)
 				return nil, exitInput
 			}
-			j.Base = trial.Base{Name: keyfile.Printed(c.text), Src: b}
+			j.Base = trial.Base{Name: keyfile.Printed(c.text), Src: b}.Parsed()
 		} else if label, changes, err = compare.Variant(c.text); err != nil {
 			fmt.Fprintf(e.err, "standclear compare: --variant: %v\n", err)
 			return nil, exitInput

@@ -46,7 +46,7 @@ func explainCheck(e env, args []string) int {
 	if code != exitOK {
 		return code
 	}
-	x := explain.Job{Base: trial.Base{Name: name, Src: text, Sets: src.sets}, Assembly: j.assembly, Report: &j.report, Results: j.results, Heat: j.heat, NoHeat: j.why}
+	x := explain.Job{Base: trial.Base{Name: name, Src: text, Sets: src.sets}.Parsed(), Assembly: j.assembly, Report: &j.report, Results: j.results, Heat: j.heat, NoHeat: j.why}
 	write := x.WriteList
 	if id != "" {
 		if err := known(&x, id, *only); err != nil {

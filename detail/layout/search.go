@@ -6,11 +6,13 @@ import "math"
 type spots struct {
 	step float64
 	ok   []bool
+
+	dist, behind []int // memory of fewest
 }
 
 func (r Rules) free() spots {
 	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
-	s := spots{step: r.Grid, ok: make([]bool, n)}
+	s := spots{step: r.Grid, ok: make([]bool, n), dist: make([]int, n), behind: make([]int, n)}
 	bare := r
 	bare.Avoid = nil
 	for i := range s.ok {
@@ -71,8 +73,8 @@ func (r Rules) least(s spots) int {
 
 // fewest walks the grid greedily in layers: the least number of blocks from a first to a last spot.
 func (r Rules) fewest(s spots, reach, lo, hi int) int {
-	dist := make([]int, len(s.ok))
-	behind := make([]int, 0, len(s.ok)) // spots within reach that no later one is better than, the best first
+	dist, behind := s.dist, s.behind[:0] // behind: spots within reach that no later one is better than, the best first
+	clear(dist)
 	best, step := 0, r.least(s)
 	for i := range s.ok {
 		if j := i - step; j >= 0 && dist[j] > 0 {

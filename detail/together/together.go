@@ -7,8 +7,8 @@ import (
 	"sync/atomic"
 )
 
-// Each calls f with 0 to n-1, on as many goroutines as the program may run, and returns when all are done. When
-// one of them panics, the rest is left out and Each panics with its value.
+// Each calls f with 0 to n-1, on as many goroutines as the program may run, its own among them, and returns when all are
+// done. When one of them panics, the rest is left out and Each panics with its value.
 func Each(n int, f func(i int)) {
 	var next atomic.Int64
 	var failed atomic.Pointer[any]
@@ -27,9 +27,10 @@ func Each(n int, f func(i int)) {
 			f(i)
 		}
 	}
-	for range min(n, runtime.GOMAXPROCS(0)) {
+	for range min(n, runtime.GOMAXPROCS(0)) - 1 {
 		wg.Go(work)
 	}
+	work()
 	wg.Wait()
 	if r := failed.Load(); r != nil {
 		panic(*r)
