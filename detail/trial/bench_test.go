@@ -11,7 +11,7 @@ import (
 	"standclear/detail/trial"
 )
 
-// One design of a sweep, every design another spacing, and its three parts alone.
+// One design of a sweep over spacings, of which most give blocks that another gave, and its three parts alone, new.
 func BenchmarkTry(b *testing.B) {
 	for _, name := range demo.Names() {
 		src, _ := demo.File(name)
