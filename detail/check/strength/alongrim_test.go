@@ -41,6 +41,7 @@ func TestJoistsAlongTheRim(t *testing.T) {
 		{"carried", nil, "scope_joist_direction", "OK", "ENGINEER", ""},
 		{"weak fixing", func(m *Model) { m.Backing.Fixing = unit.Pound }, "backing_fixing", "FAILS", "FAILS", "must be at most"},
 		{"no fixing", func(m *Model) { m.Backing.Fixing = 0 }, "backing_fixing", "NOT CHECKED", "NOT CHECKED", "not stated"},
+		{"live load not stated", func(m *Model) { m.Loads.Live = nil }, "backing_fixing", "NOT CHECKED", "NOT CHECKED", "holds for the loads that are stated"},
 		{"no tie", func(m *Model) { m.Tie.Kind = NoTie }, "tie_rating", "FAILS", "FAILS", "no way into the floor"},
 		{"unlisted", func(m *Model) { m.Backing.Unlisted, m.Backing.Wood.Fb = "odd wood", 0 }, "backing_bending", "NOT CHECKED", "NOT CHECKED", ""},
 		{"loose", func(m *Model) { m.Backing.Kind = LooseBacking }, "rim_blocking", "OK", "ENGINEER", ""},

@@ -49,7 +49,7 @@ func (c *calc) backingFixed() {
 		s.Value, s.Limit = lb(force*k.most()), check.Limit(lb(fixing*math.Min(1, k.cd)))
 		s.With = []check.Arg{arg("R", lb(k.most())), arg("rim bears", lb(rim*k.most())), arg("backing bears", lb(backing*k.most()))}
 		s.Fix = c.fixIf(s, "fixings of the backing rated "+c.say(lb(force*k.most()/math.Min(1, k.cd)/c.a.Cap))+" or more at each block (floor.backing.fixing)")
-		if c.m.HouseJoists.Parallel && s.Settled().Verdict != check.Fails {
+		if c.m.HouseJoists.Parallel && c.partial == "" && s.Settled().Verdict != check.Fails {
 			s.Verdict, s.Fix = check.Engineer, "what holds the backing by an engineer's detail, for this force either way"
 			s.Reason = "the backing's own fixings find no joist to go into; " + alongRim
 		}
