@@ -133,8 +133,7 @@ func (a *Assembly) Rules() layout.Rules {
 }
 
 // JoistClear is the least distance from the axis of a bolt into the rim to a house joist's axis: half the
-// joist or flange and half the inner washer; with end, also the end distance that gives the full value
-// in the backing between the joists (4 D across the grain, NDS 2018 table 12.5.1A from memory, confirm).
+// joist or flange and half the inner washer; with end, also the end distance in the backing between the joists.
 func (a *Assembly) JoistClear(end bool) float64 {
 	set := a.rimSet()
 	room := 0.0
@@ -142,10 +141,14 @@ func (a *Assembly) JoistClear(end bool) float64 {
 		room = set.Washer.Size.MM() / 2
 	}
 	if end && a.Spec.Floor.Backing.Kind != "none" {
-		room = math.Max(room, 4*set.Diameter.MM())
+		room = math.Max(room, a.backingEnd())
 	}
 	return a.Spec.Floor.Joists.Flange.MM()/2 + room
 }
+
+// backingEnd is the end distance that gives a bolt its full value in the backing: 4 D across the grain (NDS
+// 2018 table 12.5.1A from memory, confirm).
+func (a *Assembly) backingEnd() float64 { return 4 * a.rimSet().Diameter.MM() }
 
 // nutRoom is the least distance from a bolt axis to what stands behind the rim: half the washer, or
 // a wrench on the nut (its width across flats again on either side, a judgement).

@@ -65,8 +65,15 @@ func (a *Assembly) houseJoists(in float64) {
 }
 
 // backings builds the blocking behind the rim, one piece in every bay that a bolt to the rim enters,
-// and the two ties that take the pull from it into the joists.
+// and the two ties that take the pull from it into the joists; where the joists run along the rim and make
+// no bays, a piece behind each block and no ties.
 func (a *Assembly) backings() {
+	if len(a.HouseJoists) == 0 {
+		for k, p := range a.stretches() {
+			a.backing(p.block, k+1, p.from, p.to)
+		}
+		return
+	}
 	half := a.Spec.Floor.Joists.Flange.MM() / 2
 	done := map[int]bool{}
 	for i := range a.Blocks {
@@ -76,23 +83,57 @@ func (a *Assembly) backings() {
 				continue
 			}
 			done[b] = true
-			a.backing(i, b, a.HouseJoists[b]+half, a.HouseJoists[b+1]-half)
+			x0, x1 := a.HouseJoists[b]+half, a.HouseJoists[b+1]-half
+			a.backing(i, b+1, x0, x1)
+			if s := a.Spec.Tie.Kind; s != "none" && s != "" {
+				a.tie(i, b, 1, x0)
+				a.tie(i, b, 2, x1)
+			}
 		}
 	}
 }
 
-// backing builds the piece in bay b from x0 to x1, first entered by block i, and its ties.
-func (a *Assembly) backing(i, b int, x0, x1 float64) {
+// stretch is where a piece of backing stands along x, and the first block it stands behind.
+type stretch struct {
+	block    int
+	from, to float64
+}
+
+// stretches are the pieces of backing that no joists end: behind each block as wide as it, or wider where its
+// outermost bolts into the rim need their end distance, no farther than the wall is drawn. What meets is one.
+//
+//	   rim  ==========================
+//	backing   [o    o]     [o        o]
+//	block    [  B1  ]     [B2][B3  ]
+func (a *Assembly) stretches() []stretch {
+	half := a.Spec.Blocks.Width.MM() / 2
+	for _, c := range a.rimSet().Offsets() {
+		half = math.Max(half, math.Abs(c)+a.backingEnd())
+	}
+	var out []stretch
+	for i, b := range a.Blocks { // from the left
+		p := stretch{i, math.Max(b.X-half, a.Frame.Left), math.Min(b.X+half, a.Frame.Right)}
+		if p.to-p.from < geom.Tol {
+			continue
+		}
+		if n := len(out); n > 0 && p.from <= out[n-1].to+geom.Tol {
+			out[n-1].to = math.Max(out[n-1].to, p.to)
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// backing builds the n-th piece from x0 to x1, first entered by block i.
+func (a *Assembly) backing(i, n int, x0, x1 float64) {
 	s, f := a.Spec, a.Frame
-	if s.Floor.Backing.Kind != "none" {
-		a.add(Part{ID: fmt.Sprintf("BK/%d", b+1), Mark: "BK1", Name: "BACKING", Role: Backing, Material: s.Floor.Backing.Material, Grain: geom.X, Block: i,
-			Note: s.Floor.Backing.Kind, Size: [3]unit.Length{s.Floor.Backing.Thickness, s.Floor.Rim.Depth, unit.Length(x1 - x0)},
-			Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: a.bores(f.BackingIn-1, f.RimIn+1)})
+	if s.Floor.Backing.Kind == "none" {
+		return
 	}
-	if s.Tie.Kind != "none" && s.Tie.Kind != "" {
-		a.tie(i, b, 1, x0)
-		a.tie(i, b, 2, x1)
-	}
+	a.add(Part{ID: fmt.Sprintf("BK/%d", n), Mark: "BK1", Name: "BACKING", Role: Backing, Material: s.Floor.Backing.Material, Grain: geom.X, Block: i,
+		Note: s.Floor.Backing.Kind, Size: [3]unit.Length{s.Floor.Backing.Thickness, s.Floor.Rim.Depth, unit.Length(x1 - x0)},
+		Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: a.bores(f.BackingIn-1, f.RimIn+1)})
 }
 
 // tie builds one tie, a device by its rating: a leg on the inner face of the backing, a leg along the

@@ -50,9 +50,6 @@ func placesOf(a *detail.Assembly) *places {
 	for _, x := range a.Spec.Deck.GuardPosts {
 		p[0] = append(p[0], x.MM())
 	}
-	if a.Spec.Floor.Backing.Kind != "none" {
-		p[1] = append(p[1], a.Frame.BackingIn) // where joists run along the rim its pieces are not built
-	}
 	p[2] = append(p[2], a.Frame.BandBottom, a.Frame.BandTop, a.Frame.FlashAt(a.Frame.CavityOut)) // where the cladding ends, and the flashing below it
 	for k := range p {
 		slices.Sort(p[k])

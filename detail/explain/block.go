@@ -3,6 +3,8 @@ package explain
 import (
 	"fmt"
 	"math"
+
+	"standclear/detail"
 )
 
 // block draws the eccentric block to scale, its row of bolts, and the forces on it: the load at the hanger seats, the
@@ -60,6 +62,8 @@ func (j *Job) block() []string {
 //	|##|  O       O  |##|   backing, nuts O
 //	=====================   rim
 //	    [    B1     ]
+//
+// Where the joists run along the rim there are neither joists nor ties, and the backing is as long as it is built.
 func (j *Job) floor() []string {
 	a := j.Assembly
 	if len(a.Blocks) == 0 {
@@ -94,11 +98,19 @@ func (j *Job) floor() []string {
 			right = min(right, x0)
 		}
 	}
-	if a.Spec.Floor.Backing.Kind != "none" {
+	along := len(a.HouseJoists) == 0
+	switch {
+	case along:
+		for _, p := range a.Find(detail.Backing) {
+			x := p.Bounds()
+			c.box(r.at(x.Min.X), 1, r.at(x.Max.X), 4)
+			c.put(r.at(x.Min.X)+2, 2, "backing, "+a.Spec.Floor.Backing.Kind)
+		}
+	case a.Spec.Floor.Backing.Kind != "none":
 		c.box(left, 1, right, 4)
 		c.put(left+2, 2, "backing, "+a.Spec.Floor.Backing.Kind)
 	}
-	if a.Spec.Tie.Kind != "none" {
+	if a.Spec.Tie.Kind != "none" && !along {
 		c.across(left+1, left+6, 0, '~')
 		c.across(right-6, right-1, 0, '~')
 	}
@@ -113,8 +125,12 @@ func (j *Job) floor() []string {
 		c.put(r.at(at.X), 6, "|")
 	}
 	out := c.lines()
-	out = append(out, fmt.Sprintf("pull T %s of the top bolts (O nuts) into %s, by %s (~) into the house joists (#)", j.value("top_row_tension"), either(a.Spec.Floor.Backing.Kind == "none", "the rim", "the backing"), either(a.Spec.Tie.Kind == "none", "no tie", "ties")))
-	out = append(out, fmt.Sprintf("one tie: %s; push of the foot into rim and joist ends, couple on the floor %s", j.value("tie_rating"), j.value("floor_couple")))
+	path := fmt.Sprintf("by %s (~) into the house joists (#)", either(a.Spec.Tie.Kind == "none", "no tie", "ties"))
+	if along {
+		path = "no tie: house joists run along the rim"
+	}
+	out = append(out, fmt.Sprintf("pull T %s of the top bolts (O nuts) into %s, %s", j.value("top_row_tension"), either(a.Spec.Floor.Backing.Kind == "none", "the rim", "the backing"), path))
+	out = append(out, fmt.Sprintf("one tie: %s; push of the foot into %s, couple on the floor %s", j.value("tie_rating"), either(along, "the rim", "rim and joist ends"), j.value("floor_couple")))
 	return append(out, fmt.Sprintf("load down on rim and plate: R %s", j.value("block_reaction_max")))
 }
 

@@ -59,7 +59,7 @@ func (w *writer) photoTable(width float64) *table {
 	a := w.a
 	add(1, "WALL BEFORE IT IS OPENED, WITH X 0 AND Z 0 MARKED")
 	add(len(a.Blocks), "RIM AND SHEATHING AT EACH BLOCK, BARE")
-	add(a.Count(detail.Backing), "BACKING AND TIES IN EACH BAY, FROM INSIDE")
+	add(a.Count(detail.Backing), "%s", either(len(a.HouseJoists) > 0, "BACKING AND TIES IN EACH BAY, FROM INSIDE", "BACKING BEHIND EACH BLOCK AND WHAT HOLDS IT, FROM INSIDE"))
 	add(a.Count(detail.Patch), "EACH PATCH M1 WITH ITS LAPS")
 	add(len(a.Blocks), "EACH BLOCK WITH ITS WRAP, BEFORE THE INSULATION")
 	add(len(a.Blocks), "HEADS OUTSIDE%s AT EACH BLOCK", either(a.Count(detail.Nut) > 0, " AND NUTS INSIDE", ""))

@@ -108,7 +108,7 @@ func (w *writer) stepsInside(c *checklist) {
 	c.step("", dryLimit+" OR LESS", "MOISTURE OF THE RIM, GREATEST READING")
 	c.measured("bolt_joist_clearance")
 	c.count(w.a.Count(detail.Obstacle)+w.a.Count(detail.Outside), "OBSTACLES WHERE G-003 SAYS, NONE BESIDE THEM")
-	c.count(w.a.Count(detail.Backing), "BACKING BK1 TIGHT TO THE RIM, FULL DEPTH, FIXED AS ITS MAKER STATES")
+	c.count(w.a.Count(detail.Backing), "BACKING BK1 TIGHT TO THE RIM, FULL DEPTH, %s", either(len(w.a.HouseJoists) > 0, "FIXED AS ITS MAKER STATES", "HELD AS THE ENGINEER STATES"))
 	c.count(w.a.Count(detail.TieStrap), "TIES TS1, EVERY HOLE FILLED AS THE MAKER STATES")
 	c.sign("RIM, BACKING AND TIES OPEN TO VIEW")
 }
@@ -154,7 +154,7 @@ func (w *writer) stepsLedger(c *checklist) {
 		c.step("3 THREADS", "3 OR MORE", "THREADS PAST EVERY NUT")
 		c.step("", "", "TIGHT: WASHERS FLAT, WOOD NOT CRUSHED; %s. NO TORQUE IS STATED", either(s.Blocks.Spacer > 0, "BLOCK TIGHT TO THE SHEATHING, SPACERS TIGHT BETWEEN BLOCK AND LEDGER", "NO GAP BETWEEN BLOCK, SHEATHING AND LEDGER"))
 	}
-	c.count(a.Count(detail.TensionRod), "LATERAL TENSION DEVICES LT1, BESIDE A HOUSE JOIST AND A DECK JOIST, SEALED AT THE BARRIER")
+	c.count(a.Count(detail.TensionRod), "LATERAL TENSION DEVICES LT1, BESIDE %s AND A DECK JOIST, SEALED AT THE BARRIER", c.w.heldInside())
 	concealed := a.CountMark(detail.Concealed)
 	c.count(a.Count(detail.Hanger)-concealed, "HANGERS HG1, EVERY HOLE FILLED AS THE MAKER STATES, NONE OVER A BOLT HEAD")
 	c.count(concealed, "HANGERS %s AT ENDS, FLANGES CONCEALED, EVERY HOLE FILLED AS THE MAKER STATES", detail.Concealed)

@@ -47,7 +47,7 @@ func (w *writer) projectTable(width float64) *table {
 		[]string{"GROUND SNOW", snow},
 		[]string{"WIND; TO BE RESISTED HERE", wind + "; " + caps(s.Loads.Wind)},
 		[]string{"SEISMIC / TERMITES", caps(orNone(s.Site.Seismic) + " / " + orNone(s.Site.Termites))},
-		[]string{"RIM, HOUSE JOISTS", caps(fmt.Sprintf("%s %s x %s; %s at %s", materialName(s.Floor.Rim.Material), w.text(s.Floor.Rim.Thickness.MM()), w.text(s.Floor.Rim.Depth.MM()), s.Floor.Joists.Kind, w.exact(s.Floor.Joists.Spacing)))},
+		[]string{"RIM, HOUSE JOISTS", caps(fmt.Sprintf("%s %s x %s; %s%s at %s", materialName(s.Floor.Rim.Material), w.text(s.Floor.Rim.Thickness.MM()), w.text(s.Floor.Rim.Depth.MM()), s.Floor.Joists.Kind, either(s.Floor.Joists.Direction == "parallel" && s.Floor.Joists.Kind != "parallel", " parallel", ""), w.exact(s.Floor.Joists.Spacing)))},
 		[]string{"ACCESS INSIDE", caps(s.Floor.Access)},
 	)
 }

@@ -168,6 +168,9 @@ func (w *writer) claddingWords() string {
 		w.signed(f.BandBottom), w.signed(f.BandTop), w.text(s.Wall.Cladding.AboveFlash.MM()), w.signed(off.lo), w.signed(off.hi))
 }
 
+// joistsAlong is said where house joists would be named and none are drawn.
+const joistsAlong = "HOUSE JOISTS RUN ALONG THE RIM: NOT DRAWN, THE PROJECT DOES NOT PLACE THEM"
+
 // houseJoistWords say where the house joists stand: the first right of the ledger's left end, and the spacing.
 func (w *writer) houseJoistWords() string {
 	t := "HOUSE JOISTS AT " + w.exact(w.a.Spec.Floor.Joists.Spacing)
@@ -216,7 +219,12 @@ func (w *writer) deviceWords() string {
 	for _, d := range w.a.Tension {
 		at = append(at, w.text(d.X))
 	}
-	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE A HOUSE JOIST AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.text(w.rodHole()))
+	return fmt.Sprintf("LT1 LATERAL TENSION DEVICE, EACH %s ALLOWABLE, %d: AXES AT %s FROM THE LEFT END, AT %s, BESIDE %s AND A DECK JOIST; HOLE %s; SEAL AT THE BARRIER", w.a.Spec.Tie.Lateral.Rating.Text(w.a.Spec.Project.System), len(at), strings.Join(at, ", "), w.signed(w.rodLevel()), w.heldInside(), w.text(w.rodHole()))
+}
+
+// heldInside names what holds a tension device inside.
+func (w *writer) heldInside() string {
+	return either(len(w.a.HouseJoists) > 0, "A HOUSE JOIST", "BLOCKING BY THE ENGINEER")
 }
 
 // rodHole is the hole for a tension rod: its size and 1/16 in or 1.5 mm.

@@ -106,7 +106,7 @@ func (w *writer) explodedSheet(s *render.Sheet, l layoutOf) (string, bool) {
 	c.extent = geom.Box{Min: room.Min.Sub(at).Add(pt(0, headingHigh)).Mul(c.k), Max: room.Max.Sub(at).Mul(c.k)}
 	words := noScale + ". DO NOT DIMENSION. LAYERS, LEDGER, RIM AND JOISTS RUN ON PAST THE BLOCK WHERE THEY ARE CUT OFF HERE"
 	if len(w.a.HouseJoists) == 0 {
-		words += ". HOUSE JOISTS RUN ALONG THE RIM: NOT DRAWN, THE PROJECT DOES NOT PLACE THEM"
+		words += ". " + joistsAlong
 	}
 	c.heading("1", "EXPLODED AXONOMETRIC AT BLOCK "+w.a.Blocks[e.n.block].Mark, words, 0)
 	v := render.View{ID: "1", Title: "EXPLODED AXONOMETRIC", Origin: pictorialOrigin, Scale: render.Scale{K: c.k, Text: noScale}, At: at, Window: c.extent, Items: c.items}

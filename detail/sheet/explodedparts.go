@@ -147,7 +147,8 @@ func (w *writer) groups(n neighbourhood) []apart {
 }
 
 // stands reports whether a part belongs to the neighbourhood of block b: its own, those of no block, and
-// backing and ties of its bay, which the block that entered the bay first counts as its own.
+// backing and ties of its bay, which the block that entered the bay first counts as its own; where house joists
+// make no bays, the backing behind it.
 func (w *writer) stands(p *detail.Part, b int) bool {
 	x := w.a.Blocks[b].X
 	lo, hi := math.Inf(-1), math.Inf(1)
@@ -160,7 +161,11 @@ func (w *writer) stands(p *detail.Part, b int) bool {
 	}
 	switch p.Role {
 	case detail.Backing, detail.TieStrap:
-		at := p.Bounds().Center().X
+		box := p.Bounds()
+		if len(w.a.HouseJoists) == 0 {
+			return box.Min.X < x && box.Max.X > x
+		}
+		at := box.Center().X
 		return at > lo && at < hi
 	}
 	return p.Block < 0 || p.Block == b

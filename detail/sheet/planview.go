@@ -132,7 +132,7 @@ func (w *writer) planNotes(c *composer, p view.Picture) {
 	if j, ok := firstAfter(w.a.HouseJoists, edge+40); ok {
 		c.call(left, geom.Vec{X: j, Y: -(f.BackingIn - 200)}, render.Dot, w.houseJoistWords()+" "+caps(w.a.Spec.Floor.Joists.Kind)+", EXISTING")
 	}
-	c.call(left, geom.Vec{X: edge + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING")
+	c.call(left, geom.Vec{X: edge + 30, Y: -(f.RimIn + f.RimOut) / 2}, render.Dot, "RIM, EXISTING"+either(len(w.a.HouseJoists) > 0, "", "; "+joistsAlong))
 	c.call(left, geom.Vec{X: edge + 30, Y: -f.InsulOut / 2}, render.Dot, "OUTSIDE INSULATION, RUNS ON BETWEEN BLOCKS")
 	c.call(right, geom.Vec{X: length - 10, Y: -(f.LedgerBack + f.LedgerFront) / 2}, render.Dot, fmt.Sprintf("LEDGER L1; %s; BLOCK CENTRES ON A-201", w.gapPlanWords()))
 	if f.CladOut > f.CavityOut {
@@ -157,7 +157,7 @@ func (w *writer) blockPlan(p view.Picture, b int, k float64) *composer {
 		w.blockPlanDims(c, p, b)
 	}
 	atLeft := func(q view.Piece) bool { return q.Region.Bounds().Min.X < p.Window.Min.X+1 }
-	w.say(c, left, p, detail.Backing, 0.2, 0.5, "BETWEEN THE HOUSE JOISTS, FULL DEPTH", w.backingWords())
+	w.say(c, left, p, detail.Backing, 0.2, 0.5, either(len(w.a.HouseJoists) > 0, "BETWEEN THE HOUSE JOISTS, FULL DEPTH", "BEHIND EACH BLOCK, FULL DEPTH"), w.backingWords())
 	w.sayOf(c, left, p, detail.Rim, 0.08, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.Sheathing, 0.06, 0.5, atLeft)
 	w.sayOf(c, left, p, detail.OuterInsul, 0.2, 0.5, atLeft)

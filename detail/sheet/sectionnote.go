@@ -74,6 +74,13 @@ func (w *writer) overDeck(q view.Piece) bool { return q.Region.Bounds().Min.Y > 
 // backingWords says how the backing takes its share.
 func (w *writer) backingWords() string {
 	b := w.a.Spec.Floor.Backing
+	if len(w.a.HouseJoists) == 0 {
+		words := either(b.Kind == "loose", "LOOSE: HELD BY THE BOLTS ALONE", "TIGHT TO THE RIM") + "; NO JOIST HOLDS IT: BLOCKING FROM THE RIM INTO THE FLOOR BY THE ENGINEER"
+		if b.Kind == "carried" && b.Fixing > 0 {
+			words += ", FIXINGS " + b.Fixing.Text(w.a.Spec.Project.System) + " UP OR DOWN AT EACH BLOCK"
+		}
+		return words
+	}
 	switch {
 	case b.Kind == "loose":
 		return "LOOSE: HELD BY THE BOLTS ALONE"

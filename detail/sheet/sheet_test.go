@@ -67,7 +67,7 @@ func variants() map[string][]string {
 		"deck, spacer": {"blocks.spacer=1/2in"}, "deck, thin wall": {"wall.layers.4.thickness=1/2in", "wall.layers.5.thickness=1/2in"},
 		"deck, thick wall": {"wall.layers.4.thickness=3in", "wall.layers.5.thickness=3in"}, "deck, one row": {"fasteners.through.rows=[4in]"},
 		"deck, short": {"ledger.length=8ft", "doors=", "obstacles="}, "deck, long": {"ledger.length=30ft"},
-		"balcony-metric, siding behind": {"wall.cladding.behind_ledger=yes"}, "deck, sawn": {"floor.joists.kind=sawn", "floor.joists.flange=1 1/2in"},
+		"balcony-metric, siding behind": {"wall.cladding.behind_ledger=yes"}, "deck, sawn": {"floor.joists.kind=sawn", "floor.joists.flange=1 1/2in"}, "deck, joists along": {"floor.joists.direction=parallel"},
 		"deck, pad":           {"blocks.plies=[1 1/2in, 1 1/2in]", "blocks.pad.thickness=1in", "blocks.pad.strength=40psi", "blocks.pad.foot=yes"},
 		"deck, revised":       {"project.revisions=[{mark: 1, date: 2026-11-03, by: A.B., text: BLOCKS WIDER AND ONE MORE OF THEM}, {mark: 2, date: 2026-11-09, by: C.D., text: GAP DEEPER}]"},
 		"deck, hostile words": {`project.name=A <b>&"\{PENNANT\} %%u 100% HOUSE`, "project.element=" + strings.Repeat("LONG ELEMENT ", 14)},

@@ -76,13 +76,17 @@ func (w *writer) lateralTable(width float64) *table {
 func (w *writer) pathTable(width float64) *table {
 	s, f := w.a.Spec, w.a.Frame
 	t := &table{title: "LOAD PATH, LINK BY LINK", head: []string{"LINK", "WHAT IT MUST DO", "BY"}, width: shares(width, 1.5, 5.6, 1.1), text: 2.2}
+	inside, nailed := []string{"HOUSE JOIST", "SOUND, FULL LENGTH INTO THE FLOOR", "SURVEY"}, "THIS JOIST"
+	if len(w.a.HouseJoists) == 0 {
+		inside, nailed = []string{"BLOCKING", "FROM THE ROD ACROSS THE HOUSE JOISTS, WHICH RUN ALONG THE RIM", "ENGINEER"}, "THE BLOCKING"
+	}
 	t.rows = [][]string{
 		{"DECK JOIST", "BRINGS THE PULL OF THE DECK TO ITS END", "OTHERS"},
 		{"HOLDERS", w.requiredWords() + "; ON THE SIDE OF THE JOIST, NOT ITS END GRAIN", "ENGINEER"},
 		{"ROD", "RIM TO LEDGER FACE " + w.text(f.LedgerFront-f.RimIn) + ", OF IT " + w.text(f.LedgerBack) + " IN INSULATION AND GAP; PAST BOTH FACES AS THE HOLDERS NEED", "MAKER"},
 		{"LEDGER, GAP", "NOTHING: THE ROD PASSES, SNUG; PUSH GOES THROUGH THE BLOCKS", "BUILDER"},
-		{"HOUSE JOIST", "SOUND, FULL LENGTH INTO THE FLOOR", "SURVEY"},
-		{"SUBFLOOR", "NAILED TO THIS JOIST AT " + w.text(s.Pick(6*25.4, 150)) + " AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)", "SURVEY"},
+		inside,
+		{"SUBFLOOR", "NAILED TO " + nailed + " AT " + w.text(s.Pick(6*25.4, 150)) + " AT MOST (IRC 2021 FIGURE R507.9.2(1), FROM MEMORY, CONFIRM)", "SURVEY"},
 	}
 	return t
 }

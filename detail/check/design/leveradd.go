@@ -60,12 +60,12 @@ func (k in) whole(s *spec.Spec, a *detail.Assembly, single []lever) lever {
 	return l
 }
 
-// behind are blocking and ties behind the rim, where there are none.
+// behind are blocking and ties behind the rim, where there are none; ties only where house joists run onto it.
 func (k in) behind(s *spec.Spec) (all []lever) {
 	if s.Floor.Backing.Kind != "carried" {
 		all = append(all, lever{adds: true, changes: [][]string{{"floor.backing.kind=carried", "floor.backing.material=lsl", "floor.backing.thickness=" + k.length(1.75*unit.Inch), "floor.backing.fixing=" + k.force(1000*unit.Pound)}}})
 	}
-	if s.Tie.Kind == "none" {
+	if s.Tie.Kind == "none" && s.Floor.Joists.Direction != "parallel" {
 		l := lever{adds: true}
 		for _, f := range []unit.Force{1000, 1500, 2500} {
 			l.changes = append(l.changes, []string{"tie.kind=strap", "tie.rating=" + k.force(f*unit.Pound)})

@@ -80,7 +80,7 @@ func (c *checker) finish(w paths, p Place) paths {
 	return w
 }
 
-// backed reports whether backing is bolted tight behind the rim at a place: at a block, from joist to joist.
+// backed reports whether backing is bolted tight behind the rim at a place: at a block.
 func (c *checker) backed(p Place) bool { return p.AtBlock && c.s.Floor.Backing.Kind != "none" }
 
 // ofBoard returns the resistance to vapour of a rim or a backing, 0 when it is not known.

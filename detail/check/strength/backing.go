@@ -49,6 +49,10 @@ func (c *calc) backingFixed() {
 		s.Value, s.Limit = lb(force*k.most()), check.Limit(lb(fixing*math.Min(1, k.cd)))
 		s.With = []check.Arg{arg("R", lb(k.most())), arg("rim bears", lb(rim*k.most())), arg("backing bears", lb(backing*k.most()))}
 		s.Fix = c.fixIf(s, "fixings of the backing rated "+c.say(lb(force*k.most()/math.Min(1, k.cd)/c.a.Cap))+" or more at each block (floor.backing.fixing)")
+		if c.m.HouseJoists.Parallel && c.partial == "" && s.Settled().Verdict != check.Fails {
+			s.Verdict, s.Fix = check.Engineer, "what holds the backing by an engineer's detail, for this force either way"
+			s.Reason = "the backing's own fixings find no joist to go into; " + alongRim
+		}
 		return s
 	})
 }
@@ -165,6 +169,10 @@ func (c *calc) backingBends() {
 	step := check.Step{ID: "backing_bending", Group: check.Floor, Symbol: "fb", Name: "backing bending between its ties", Cap: c.a.Cap,
 		Formula: "M/S <= Fb CF Cfu CD CM",
 		Clause:  "NDS 2018 3.3; judgement: simple span from tie to tie, alone, as nothing holds the rim to the joists"}
+	if c.m.HouseJoists.Parallel {
+		c.notChecked(step, alongRim)
+		return
+	}
 	lack := missing(given{"bending strength of the backing", w.Wood.Fb.PSI()}, given{"backing left by the bolt holes", depth})
 	switch {
 	case !c.pulls(c.rimFace(g)):

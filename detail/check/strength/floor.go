@@ -70,16 +70,27 @@ func (c *calc) rimStands() {
 	c.add(s)
 }
 
+// alongRim is why a check that rests on house joists behind the rim is not done where they run along it.
+const alongRim = "the house joists run along the rim and hold nothing there: blocking from the rim to the joists is an engineer's detail"
+
 // blocking: a rim between plate and subfloor rolls under the couple unless something solid stands behind
-// it at every block.
+// it at every block, and joists hold that.
 func (c *calc) blocking() {
 	s := check.Step{ID: "rim_blocking", Group: check.Floor, Name: "blocking behind the rim at every block",
 		Clause: "judgement", Where: "all blocks"}
 	if c.m.Backing.Kind == LooseBacking {
 		s.Note = "full depth and tight; loose blocking adds nothing to the bolts"
 	}
-	if c.m.Backing.Kind == NoBacking {
+	along := c.m.HouseJoists.Parallel
+	switch {
+	case c.m.Backing.Kind == NoBacking && along:
+		s.Fix = "blocking as deep as the rim (floor.backing.kind: carried or loose), held by an engineer's detail"
+	case c.m.Backing.Kind == NoBacking:
 		s.Fix = "blocking as deep as the rim between the joists (floor.backing.kind: carried or loose)"
+	case along:
+		s.Fix = "blocking from the rim across several joists, fixed to each and to the floor, by an engineer"
+		c.verdictOf(s, true, check.Engineer, "blocking behind the rim rolls with it unless joists hold it; "+alongRim)
+		return
 	}
 	c.verdictOf(s, c.m.Backing.Kind != LooseBacking && c.m.Backing.Kind != CarriedBacking, check.Fails,
 		"no blocking behind the rim: the block's couple rolls the rim between plate and subfloor; set solid blocking behind every block")
@@ -97,7 +108,11 @@ func (c *calc) rimBends() {
 		Name: "rim bending outward between house joists", Cap: c.a.Cap,
 		Formula: "T (s/4 - spread/8)/S <= Fb CF Cfu CD CM", Clause: "NDS 2018 3.3; judgement: simple span",
 		Where: c.worstMark()}
-	if !c.pulls(f) {
+	switch {
+	case c.m.HouseJoists.Parallel:
+		c.notChecked(step, alongRim)
+		return
+	case !c.pulls(f):
 		c.notChecked(step, noPull)
 		return
 	}

@@ -24,12 +24,18 @@ func (c *calc) tied() {
 		step.Value, step.Formula, step.Verdict = lb(pull), "", check.Fails
 		step.Reason = "no floor tie is declared: the pull of " + c.say(lb(pull)) + " at each block has no way into the floor"
 		step.Fix = "two straps or hold-downs at each piece of backing (tie.kind, tie.rating), together rated " + c.say(lb(pull/c.a.Cap)) + " or more"
+		if c.m.HouseJoists.Parallel {
+			step.Fix = "blocking from the rim across several joists with ties for the pull, by an engineer"
+		}
 		c.add(step)
 		return
 	}
 	switch {
 	case !c.backed():
 		c.notChecked(step, "ties take the pull from backing, and there is none (rim_blocking)")
+	case c.m.HouseJoists.Parallel:
+		step.Value = lb(pull)
+		c.notChecked(step, "no tie is built; "+alongRim+"; the pull at one block is "+c.say(lb(pull)))
 	case len(c.m.Backing.Pieces) == 0 || len(t.At) == 0:
 		step.Value = lb(pull)
 		c.notChecked(step, "where the pieces of backing and their ties stand was not measured; the pull at one block is "+c.say(lb(pull)))
