@@ -71,6 +71,7 @@ func (a *Assembly) fill(each func(n int, f func(i int))) {
 		a.obstacles()
 	})
 	a.Parts = append(house.Parts, a.Parts...)
+	a.room, a.rods = nil, nil
 	a.index()
 }
 

@@ -234,7 +234,7 @@ func (a *Assembly) CountMark(mark string) int {
 
 func (a *Assembly) add(p Part) *Part {
 	if len(a.room) == 0 {
-		a.room = make([]Part, 64)
+		a.room = make([]Part, 32)
 	}
 	q := &a.room[0]
 	a.room = a.room[1:]

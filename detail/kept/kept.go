@@ -1,6 +1,6 @@
 // Package kept holds what was lately worked out, by what it was worked out from.
 //
-//	var rows kept.Store[[]float64]
+//	rows := kept.New(1<<20, func(x []float64) int { return 8 * len(x) })
 //	x := rows.Get(same.Of(rules), rules.search)
 package kept
 
@@ -11,15 +11,22 @@ import (
 	"standclear/detail/same"
 )
 
-// Most is how many things a Store holds: what the inner axes of a sweep come back to.
-const Most = 64
-
-// Store holds the things last asked for; the zero value holds none. It may be used by several goroutines at once.
+// Store holds the things last asked for, as many as it has room for. It may be used by several goroutines at once.
 // What it returns is shared and must not be changed.
 type Store[T any] struct {
-	mu   sync.Mutex
-	by   map[same.Sum]T
-	last []same.Sum // the one asked for last at the end
+	room int
+	size func(T) int
+
+	mu    sync.Mutex
+	by    map[same.Sum]T
+	last  []same.Sum // the one asked for last at the end
+	taken int
+}
+
+// New returns a Store of things that together take up to so many bytes, by size of one, which need be no more than a
+// fair guess. One thing is held, however large it is.
+func New[T any](bytes int, size func(T) int) *Store[T] {
+	return &Store[T]{room: bytes, size: size, by: map[same.Sum]T{}}
 }
 
 // Get returns the thing of a key, made if it is not there. Two who ask at the same time may both make it.
@@ -45,14 +52,12 @@ func (s *Store[T]) find(key same.Sum) (v T, ok bool) {
 func (s *Store[T]) put(key same.Sum, v T) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.by == nil {
-		s.by = map[same.Sum]T{}
+	if _, ok := s.by[key]; ok {
+		return // by someone who asked at the same time
 	}
-	if _, ok := s.by[key]; !ok {
-		s.last = append(s.last, key)
-	}
-	s.by[key] = v
-	if len(s.last) > Most {
+	s.by[key], s.last = v, append(s.last, key)
+	for s.taken += s.size(v); s.taken > s.room && len(s.last) > 1; {
+		s.taken -= s.size(s.by[s.last[0]])
 		delete(s.by, s.last[0])
 		s.last = slices.Delete(s.last, 0, 1)
 	}

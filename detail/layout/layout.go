@@ -84,9 +84,9 @@ func (r Row) Spaces() []float64 {
 
 // Rows and joists lately found: of many designs most keep the same rules.
 var (
-	foundRows   kept.Store[Result]
-	foundJoists kept.Store[[]float64]
-	fixedJoists kept.Store[*FixedJoists]
+	foundRows   = kept.New(1<<20, func(r Result) int { return 400 + 120*(len(r.Clashes)+len(r.FirstTry.Clashes)+len(r.X)) })
+	foundJoists = kept.New(1<<18, func(x []float64) int { return 100 + 8*len(x) })
+	fixedJoists = kept.New(4<<20, func(f *FixedJoists) int { return 200 + 64*len(f.left.at) }) // spots and runs both ways
 )
 
 // Find returns the best layout. When the rules cannot be kept it returns the row at the smallest

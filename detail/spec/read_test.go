@@ -222,3 +222,24 @@ func TestReadWarningsBesideProblems(t *testing.T) {
 		t.Errorf("%v, %s", s, problems.Error())
 	}
 }
+
+// A parsed file is read again and again: what one reading sets, the next does not see.
+func TestFileReadsAnew(t *testing.T) {
+	f := spec.Parse("deck.yaml", deckFile(t))
+	hash := func(sets ...string) string {
+		s, problems := f.Read(sets)
+		if s == nil {
+			t.Fatal(problems)
+		}
+		return spec.HashOf(s)
+	}
+	before := hash()
+	for _, set := range []string{"blocks.plies.0=2in", "ledger.length=15ft", "doors=", "fasteners.through.rows.1=7in", "wall.layers.4.thickness=2in"} {
+		if hash(set) == before {
+			t.Errorf("%s changes nothing", set)
+		}
+		if after := hash(); after != before {
+			t.Errorf("after %s the file reads otherwise", set)
+		}
+	}
+}

@@ -28,7 +28,7 @@ type Base struct {
 // Parsed returns b with its file parsed, for many trials, at once or one after the other. They share what they
 // have in common, so that none of them may be changed.
 func (b Base) Parsed() Base {
-	b.file, b.known = spec.Parse(b.Name, b.Src), &design.Known{}
+	b.file, b.known = spec.Parse(b.Name, b.Src), design.NewKnown()
 	return b
 }
 

@@ -15,9 +15,19 @@ import (
 // the strength of the same model, the fit of the same parts in the same climate. What it returns is what
 // detail.Build and Check would. It may be used by several goroutines at once; nil keeps nothing.
 type Known struct {
-	parts  kept.Store[*detail.Assembly]
-	strong kept.Store[*strongly]
-	fitted kept.Store[*check.Report]
+	parts  *kept.Store[*detail.Assembly]
+	strong *kept.Store[*strongly]
+	fitted *kept.Store[*check.Report]
+}
+
+// NewKnown returns a Known that keeps some tens of designs of usual size, fewer large ones: what the inner axes of a
+// sweep come back to.
+func NewKnown() *Known {
+	return &Known{
+		parts:  kept.New(48<<20, func(a *detail.Assembly) int { return 1000 * len(a.Parts) }),
+		strong: kept.New(8<<20, func(s *strongly) int { return 600*len(s.report.Steps) + 64*len(s.results.Diagram) }),
+		fitted: kept.New(4<<20, func(r *check.Report) int { return 600 * len(r.Steps) }),
+	}
 }
 
 // strongly is what strength.Run returns.

@@ -207,7 +207,7 @@ func copied(v reflect.Value) reflect.Value {
 
 // What is known of many designs is what each would come to alone, whoever asks first.
 func TestKnownIsWhatEachComesToAlone(t *testing.T) {
-	var known design.Known
+	known := design.NewKnown()
 	var wait sync.WaitGroup
 	limit := make(chan bool, 4)
 	many := uint64(40)

@@ -38,7 +38,7 @@ func Mend(a *detail.Assembly, r *check.Report, again Reread) Best {
 			all[i].thin()
 		}
 	}
-	known := &Known{}
+	known := NewKnown()
 	together.Each(len(all), func(i int) { all[i].try(failing, again, known) })
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Verdict == check.Fails {

@@ -210,7 +210,7 @@ func (c *calc) ledgerShearAtBolts() {
 		most := 0.0
 		for i, at := range k.bent.at {
 			for _, v := range k.sides[i] {
-				if fv := shearAtBolts(v, s.b, s.d, de, c.fromEnd(at)); fv > most {
+				if fv := shearAtBolts(v, s.b, s.d, de, c.fromEnd(at)); fv > most*(1+1e-9) {
 					most = fv
 					step.Where = c.m.Blocks.At[i].Mark
 					step.With = []check.Arg{arg("V", lb(v)), arg("b", inch(s.b)), arg("d", inch(s.d)), arg("de", inch(de)),

@@ -60,7 +60,7 @@ func (d Dowel) Transfer(beds []Bed) Transfer {
 	b := d.bench(beds)
 	crush := math.Min(b.main.total(), b.side.total())
 	t := Transfer{MainHinge: -1, SideHinge: -1, Crush: pounds(crush)}
-	if crush <= 0 {
+	if !(crush > 0) {
 		return t
 	}
 	rigid := b.solve(math.Inf(1), crush)

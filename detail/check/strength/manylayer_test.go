@@ -119,3 +119,13 @@ func TestTransferOfNothing(t *testing.T) {
 		}
 	}
 }
+
+// Wood of no number bears nothing: there is no load to look for.
+func TestNoNumberEnds(t *testing.T) {
+	d := Dowel{Root: 0.5 * in, Fyb: 45000 * unit.PSI}
+	for _, fe := range []float64{math.NaN(), 0, -1} {
+		if got := d.Transfer([]Bed{{"main", Main, 1.5 * in, unit.Pressure(fe) * unit.PSI, 90}, {"side", Side, 1.5 * in, 5000 * unit.PSI, 90}}); got.Z != 0 || got.P != 0 {
+			t.Errorf("main wood of %g psi: Z %v", fe, got.Z)
+		}
+	}
+}

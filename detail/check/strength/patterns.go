@@ -212,7 +212,7 @@ func (c *calc) arrangements(b beam) {
 			pattern.solve(b, way(on))
 			for n := range c.solved {
 				s := &c.solved[n]
-				if i > 0 && (c.a.Reaction == Plain || s.on(true) == s.on(false) && s.moving().on(true) == s.moving().on(false)) {
+				if i > 0 && (c.a.Reaction == Plain || s.on(true) == s.on(false)) {
 					continue // the same as on all spans
 				}
 				of := func(k combo) sum {

@@ -14,7 +14,7 @@ func (c *calc) uplift() {
 	least, at := math.Inf(1), ""
 	for _, s := range c.solved {
 		for i, r := range s.least {
-			if r < least {
+			if r < least-1e-9*math.Abs(least) || at == "" { // alike but for rounding: the first
 				least, at = r, c.m.Blocks.At[i].Mark
 			}
 		}
