@@ -68,9 +68,10 @@ func (a *Assembly) houseJoists(in float64) {
 // and the two ties that take the pull from it into the joists; where the joists run along the rim and make
 // no bays, a piece behind each block and no ties.
 func (a *Assembly) backings() {
+	bores := a.bores(a.Frame.BackingIn-1, a.Frame.RimIn+1) // the same list for every piece
 	if len(a.HouseJoists) == 0 {
 		for k, p := range a.stretches() {
-			a.backing(p.block, k+1, p.from, p.to)
+			a.backing(p.block, k+1, p.from, p.to, bores)
 		}
 		return
 	}
@@ -84,7 +85,7 @@ func (a *Assembly) backings() {
 			}
 			done[b] = true
 			x0, x1 := a.HouseJoists[b]+half, a.HouseJoists[b+1]-half
-			a.backing(i, b+1, x0, x1)
+			a.backing(i, b+1, x0, x1, bores)
 			if s := a.Spec.Tie.Kind; s != "none" && s != "" {
 				a.tie(i, b, 1, x0)
 				a.tie(i, b, 2, x1)
@@ -125,15 +126,15 @@ func (a *Assembly) stretches() []stretch {
 	return out
 }
 
-// backing builds the n-th piece from x0 to x1, first entered by block i.
-func (a *Assembly) backing(i, n int, x0, x1 float64) {
+// backing builds the n-th piece from x0 to x1, first entered by block i, with the holes through all of them.
+func (a *Assembly) backing(i, n int, x0, x1 float64, bores []geom.Solid) {
 	s, f := a.Spec, a.Frame
 	if s.Floor.Backing.Kind == "none" {
 		return
 	}
 	a.add(Part{ID: fmt.Sprintf("BK/%d", n), Mark: "BK1", Name: "BACKING", Role: Backing, Material: s.Floor.Backing.Material, Grain: geom.X, Block: i,
 		Note: s.Floor.Backing.Kind, Size: [3]unit.Length{s.Floor.Backing.Thickness, s.Floor.Rim.Depth, unit.Length(x1 - x0)},
-		Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: a.bores(f.BackingIn-1, f.RimIn+1)})
+		Solids: []geom.Solid{box(x0, x1, f.BackingIn, f.RimIn, f.RimBottom, f.RimTop)}, Bores: bores})
 }
 
 // tie builds one tie, a device by its rating: a leg on the inner face of the backing, a leg along the
