@@ -194,8 +194,10 @@ func (s Step) clear(good bool) Step {
 	return s
 }
 
-// Bare reports whether the step states a fact and carries no number.
-func (s *Step) Bare() bool { return s.Limit == nil && s.Value == unit.Quantity{} && s.Formula == "" }
+// Bare reports whether the step carries no number: it states a fact, or what it works out was not checked.
+func (s *Step) Bare() bool {
+	return s.Limit == nil && s.Value == unit.Quantity{} && (s.Formula == "" || s.Verdict == NotChecked)
+}
 
 // LimitText prints the limit with its sense, "-" when there is none.
 func (s *Step) LimitText(sys unit.System) string {

@@ -100,3 +100,22 @@ func TestNoNumberIsNotChecked(t *testing.T) {
 		}
 	}
 }
+
+// What was not checked and has no value prints none, formula or not; a value of nothing that was worked out is one.
+func TestBare(t *testing.T) {
+	limit := unit.Quantity{V: 1}
+	for name, c := range map[string]struct {
+		step Step
+		want bool
+	}{
+		"a fact":                          {Step{Verdict: OK}, true},
+		"not checked":                     {Step{Verdict: NotChecked, Formula: "M/S"}, true},
+		"not checked, its value known":    {Step{Verdict: NotChecked, Formula: "M/S", Value: unit.Quantity{V: 2}}, false},
+		"worked out to nothing":           {Step{Verdict: OK, Formula: "M/S"}, false},
+		"a limit, and not checked for it": {Step{Verdict: NotChecked, Limit: &limit}, false},
+	} {
+		if got := c.step.Bare(); got != c.want {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}
