@@ -5,10 +5,10 @@ import (
 	"standclear/detail/spec"
 )
 
-// Plan returns what decides the parts of an assembly beside the places of its blocks: the project without what no
+// plan returns what decides the parts of an assembly beside the places of its blocks: the project without what no
 // part depends on, such as loads, climate, rates, names and what is known of the wood. A test changes every field of a
 // project to hold it.
-func Plan(s *spec.Spec) spec.Spec {
+func plan(s *spec.Spec) spec.Spec {
 	p := *s
 	p.Project = spec.Project{System: s.Project.System}
 	p.Site, p.Loads, p.Sheets, p.Rates, p.Assume = spec.Site{}, spec.Loads{}, spec.Sheets{}, nil, spec.Assume{}
@@ -23,7 +23,7 @@ func Plan(s *spec.Spec) spec.Spec {
 }
 
 // Key is equal for assemblies, laid or filled, that have the same parts.
-func (a *Assembly) Key() same.Sum { return same.Of(Plan(a.Spec), a.Layout.X) }
+func (a *Assembly) Key() same.Sum { return same.Of(plan(a.Spec), a.Layout.X) }
 
 // Adopt returns the assembly filled with the parts of one that has its Key, which both then share.
 func (a *Assembly) Adopt(from *Assembly) *Assembly {

@@ -293,7 +293,7 @@ func box(x0, x1, y0, y1, z0, z1 float64) geom.Solid {
 
 // rod is a round bar of radius r along y, from y0 to y1. Those of one radius share their profile.
 func (a *Assembly) rod(x, z, r, y0, y1 float64) geom.Solid {
-	i := slices.IndexFunc(a.rods, func(s geom.Solid) bool { return s.Profile[0].V[1].X == r })
+	i := slices.IndexFunc(a.rods, func(s geom.Solid) bool { return s.Profile[0].V[1].X == r }) // the circle's right end
 	if i < 0 {
 		one := geom.Cylinder(geom.Vec3{}, geom.Y, r, 1)
 		if one.Empty() {

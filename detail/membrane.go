@@ -136,5 +136,5 @@ func (a *Assembly) barrier(cut geom.Region) []geom.Solid {
 	}
 	over = geom.Intersect(geom.Union(over), cut)
 	y0, y1 := layerAt(2)
-	return append(panels(geom.Subtract(cut, over), 0, Film), panels(over, y0, y1)...)
+	return append(panels(geom.Subtract(cut, over).Parts(), 0, Film), panels(over.Parts(), y0, y1)...)
 }

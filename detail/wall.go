@@ -79,13 +79,13 @@ func (a *Assembly) studs(l spec.Layer, i int, y0, y1 float64) {
 		return
 	}
 	a.add(Part{ID: LayerMark(i), Mark: LayerMark(i), Name: l.Name, Role: Cavity, Material: l.Material, Block: -1, Existing: true,
-		Size: [3]unit.Length{l.Thickness}, Solids: panels(bay, y0, y1)})
+		Size: [3]unit.Length{l.Thickness}, Solids: panels(bay.Parts(), y0, y1)})
 }
 
 // panels extrudes each part of an outline on its own.
-func panels(outline geom.Region, y0, y1 float64) []geom.Solid {
+func panels(parts []geom.Region, y0, y1 float64) []geom.Solid {
 	var out []geom.Solid
-	for _, r := range outline.Parts() {
+	for _, r := range parts {
 		out = append(out, panel(r, y0, y1))
 	}
 	return out
@@ -106,7 +106,7 @@ func (a *Assembly) outside() {
 		case l.Role == "sheathing":
 			beyond = true
 			p.Role, p.Existing, p.Grain = Sheathing, true, geom.Z
-			p.Solids = panels(sheathed, f.SheathIn, 0)
+			p.Solids = panels(sheathed.Parts(), f.SheathIn, 0)
 			p.Bores = a.bores(f.SheathIn-1, 1)
 		case !beyond:
 			continue
@@ -123,9 +123,7 @@ func (a *Assembly) outside() {
 			continue
 		default:
 			p.Role = OuterInsul
-			for _, r := range pieces {
-				p.Solids = append(p.Solids, panel(r, y, y+t))
-			}
+			p.Solids = panels(pieces, y, y+t)
 			y += t
 		}
 		a.add(p)
