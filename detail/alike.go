@@ -18,7 +18,7 @@ func plan(s *spec.Spec) spec.Spec {
 	p.Ledger.Moisture, p.Ledger.Incised, p.Blocks.Moisture, p.Blocks.Incised = spec.Moisture{}, false, spec.Moisture{}, false
 	p.Stock = spec.Stock{BoltStep: s.Stock.BoltStep}
 	p.Blocks.MaxSpacing, p.Blocks.EndMin, p.Blocks.EndMax = 0, 0, 0
-	p.Defaults, p.Warnings, p.Wording, p.Hash, p.Source = nil, nil, nil, "", ""
+	p.Defaults, p.Warnings, p.Wording, p.Source = nil, nil, nil, ""
 	return p
 }
 

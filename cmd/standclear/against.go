@@ -99,7 +99,7 @@ func (c *changes) head() string {
 // text lists what differs: parameters, checks, quantities, then sheet by sheet.
 func (c *changes) text() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\nfrom %s, parameters %s\nto   %s, parameters %s\nclouds are marked %s\n", c.now.title(), c.from, c.was.spec.Hash, c.now.spec.Source, c.now.spec.Hash, c.mark)
+	fmt.Fprintf(&b, "%s\nfrom %s, parameters %s\nto   %s, parameters %s\nclouds are marked %s\n", c.now.title(), c.from, c.was.spec.Hash(), c.now.spec.Source, c.now.spec.Hash(), c.mark)
 	part := func(title string, lines []string) {
 		if len(lines) == 0 {
 			lines = []string{"none"}

@@ -55,7 +55,7 @@ func classOf(v check.Verdict) string {
 
 // calculation is the report as a page: a chapter a group, then what it rests on.
 func (j *job) calculation() html.Report {
-	notes := append(slices.Clip(j.report.Cautions), "Parameters "+j.spec.Hash+", standclear "+version+".")
+	notes := append(slices.Clip(j.report.Cautions), "Parameters "+j.spec.Hash()+", standclear "+version+".")
 	r := html.Report{Title: j.title(), Notes: notes, Verdict: j.verdict(), Bad: j.report.Count(check.Fails) > 0}
 	for g := check.Loads; g <= check.Scope; g++ {
 		c := html.Chapter{Title: g.String(), Figures: sheet.Figures(j.assembly, &j.report, j.results, g)}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"github.com/spf13/pflag"
 
@@ -110,7 +109,8 @@ func (s *source) cold(e env, name string, src []byte) (*job, int) {
 // start makes a job of a project file, its report without the heat. What is wrong with the file comes back as
 // problems and no job; an error says why it cannot be built, and the job then holds the spec alone.
 func (s *source) start(name string, src []byte) (*job, spec.Problems, error) {
-	sp, problems := spec.Read(name, src, s.sets)
+	file := spec.Parse(name, src)
+	sp, problems := file.Read(s.sets)
 	if len(problems) > 0 {
 		return nil, problems, nil
 	}
@@ -118,9 +118,8 @@ func (s *source) start(name string, src []byte) (*job, spec.Problems, error) {
 	if err != nil {
 		return &job{spec: sp}, nil, err
 	}
-	file := sync.OnceValue(func() *spec.File { return spec.Parse(name, src) })
 	j := &job{spec: sp, assembly: a, again: func(changes ...string) (*spec.Spec, bool) {
-		again, problems := file().Read(slices.Concat(s.sets, changes))
+		again, problems := file.Read(slices.Concat(s.sets, changes))
 		return again, len(problems) == 0
 	}}
 	j.report, j.results = design.Check(a)
@@ -189,7 +188,7 @@ func (j *job) words() unit.System {
 
 // header says whose report it is; units is the one system asked for, nil for both.
 func (j *job) header(units *unit.System) check.Header {
-	return check.Header{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Defaults: j.defaults(), Units: units}
+	return check.Header{Project: j.title(), Parameters: j.spec.Hash(), Program: "standclear " + version, Defaults: j.defaults(), Units: units}
 }
 
 // said prints the problems of a file; true when there are none.

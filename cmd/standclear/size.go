@@ -144,7 +144,7 @@ func (o *sizeOptions) answer(ctx context.Context, e env, src *source, base trial
 		return exitInput
 	}
 	want, _ := base.Read(r.Best.Sets...)
-	if got, _ := spec.Read(base.Name, edited, nil); got == nil || want == nil || got.Hash != spec.HashOf(want) {
+	if got, _ := spec.Read(base.Name, edited, nil); got == nil || want == nil || got.Hash() != want.Hash() {
 		fmt.Fprintf(e.err, "standclear size: %s would read otherwise than was sized; it was left as it is, set the values by hand\n", base.Name)
 		return exitInput
 	}

@@ -45,7 +45,7 @@ func (j *job) summaryJSON(w io.Writer, dir string, d drawn, units *unit.System) 
 		Verdict    string              `json:"verdict"`
 		Open       []map[string]string `json:"open_checks"`
 		Heat       any                 `json:"heat_added"`
-	}{Project: j.title(), Parameters: j.spec.Hash, Program: "standclear " + version, Folder: dir, Sheets: []string{}, Files: []string{}, Counts: j.report.Counts(), Verdict: j.report.Worst().String(), Open: []map[string]string{},
+	}{Project: j.title(), Parameters: j.spec.Hash(), Program: "standclear " + version, Folder: dir, Sheets: []string{}, Files: []string{}, Counts: j.report.Counts(), Verdict: j.report.Worst().String(), Open: []map[string]string{},
 		Left: append([]string{}, leftOver(dir, sheet.Names(sheet.Options{Heat: &thermal.Result{}}), d.files)...)}
 	for _, s := range d.sheets {
 		out.Sheets = append(out.Sheets, s.ID)

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"standclear/detail/spec"
 	"standclear/detail/unit"
 )
 
@@ -203,7 +202,7 @@ func (t *Table) WriteJSON(w io.Writer, program string) error {
 		if d.Trial == nil {
 			j.Why = d.Why
 		} else {
-			j.Hash = spec.HashOf(d.Trial.Spec)
+			j.Hash = d.Trial.Spec.Hash()
 		}
 		out.Designs = append(out.Designs, j)
 	}

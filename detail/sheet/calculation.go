@@ -195,8 +195,8 @@ func (b *book) number() {
 		note(x0, top, render.BottomLeft, true, left)
 		note(x1, top, render.BottomRight, true, fmt.Sprintf("CALCULATION %s, PAGE %d OF %d", s.ID, i+1, len(b.pages)))
 		note(x0, foot, render.TopLeft, false, "A calculation aid, not a permit drawing: local code and a licensed engineer decide.")
-		note(x1, foot, render.TopRight, false, b.w.a.Spec.Hash+" / standclear "+b.w.version)
+		note(x1, foot, render.TopRight, false, b.w.hash+" / standclear "+b.w.version)
 		s.Items = append(s.Items, rule(render.Grid, pt(x0, top-2), pt(x1, top-2)), rule(render.Grid, pt(x0, foot+1.5), pt(x1, foot+1.5)))
-		s.Props = [][2]string{{"project", p.Name}, {"sheet", s.ID}, {"parameters", b.w.a.Spec.Hash}, {"program", "standclear " + b.w.version}}
+		s.Props = [][2]string{{"project", p.Name}, {"sheet", s.ID}, {"parameters", b.w.hash}, {"program", "standclear " + b.w.version}}
 	}
 }

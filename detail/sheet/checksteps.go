@@ -89,7 +89,7 @@ func (w *writer) checkSteps(width float64) []*table {
 func (w *writer) stepsBefore(c *checklist) {
 	s := w.a.Spec
 	c.section("BEFORE ANYTHING IS CUT")
-	c.step(s.Hash, "", "ALL SHEETS CARRY ONE PARAMETER HASH; REVIEWED BY A LICENSED PROFESSIONAL")
+	c.step(w.hash, "", "ALL SHEETS CARRY ONE PARAMETER HASH; REVIEWED BY A LICENSED PROFESSIONAL")
 	c.step(fmt.Sprintf("%d FAIL", w.report.Count(check.Fails)), "0", "CHECKS ON G-001; WHAT IS NOT CHECKED OR FOR THE ENGINEER IS DECIDED IN WRITING")
 	c.step("", "", "SURVEY G-003 FILLED, FILE CORRECTED, SET DRAWN ANEW")
 	c.step(caps(s.Ledger.Species+" "+s.Ledger.Grade), "", "LEDGER: SPECIES, GRADE MARK%s", either(s.Ledger.Treated, ", TREATMENT MARK", ""))

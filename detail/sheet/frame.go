@@ -107,7 +107,7 @@ func (w *writer) cells(s *render.Sheet, n, of int, scale string) []field {
 		{"BASIS", "STRENGTH CHECKED BY", "ALLOWABLE STRESS: NDS 2018, ASCE 7-16, IRC 2021" + w.foreign(), 2, 2.5},
 		{"UNITS", "UNITS", units, 1, 2.5},
 		{"DATUM", "DATUM", "X 0 LEFT END OF LEDGER, Y 0 OUTER FACE OF SHEATHING, Z 0 FINISHED FLOOR", 3, 2.2},
-		{"HASH", "PARAMETERS / PROGRAM", sp.Hash + "  /  standclear " + w.version, 1, 2.5},
+		{"HASH", "PARAMETERS / PROGRAM", w.hash + "  /  standclear " + w.version, 1, 2.5},
 	}
 }
 

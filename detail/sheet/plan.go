@@ -76,7 +76,7 @@ func (s *Set) page(own *writer, i int) *render.Sheet {
 	p := s.all[i]
 	own.page = p.no
 	out := own.draw(p, i+1, len(s.all))
-	out.Props = [][2]string{{"project", own.a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", own.a.Spec.Hash}, {"program", "standclear " + own.version}}
+	out.Props = [][2]string{{"project", own.a.Spec.Project.Name}, {"sheet", p.id}, {"parameters", own.hash}, {"program", "standclear " + own.version}}
 	return out
 }
 

@@ -52,9 +52,10 @@ type writer struct {
 	report   *check.Report
 	results  strength.Results
 	version  string
-	tight    int  // 0 wide notes and views, to 3 narrow
-	free     bool // of the scales asked for: no sheet holds them
-	sparse   bool // leaves out what other sheets say too: nothing else keeps the rules
+	hash     string // of the parameters
+	tight    int    // 0 wide notes and views, to 3 narrow
+	free     bool   // of the scales asked for: no sheet holds them
+	sparse   bool   // leaves out what other sheets say too: nothing else keeps the rules
 	short    bool
 	leaf     bool                // composes shop pages
 	keyed    bool                // with keynotes where a view could have words
@@ -73,12 +74,12 @@ type writer struct {
 }
 
 func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
-	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
+	return &writer{a: a, report: r, results: res, version: o.Version, hash: a.Spec.Hash(), heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
 }
 
 // twin returns a writer of the same set that can draw at the same time.
 func (w *writer) twin() *writer {
-	return &writer{a: w.a, report: w.report, results: w.results, version: w.version, heat: w.heat, short: w.short, seen: w.seen, paging: w.paging}
+	return &writer{a: w.a, report: w.report, results: w.results, version: w.version, hash: w.hash, heat: w.heat, short: w.short, seen: w.seen, paging: w.paging}
 }
 
 // once returns the picture of that name, cut or projected the first time it is asked for: it is the same on

@@ -283,7 +283,7 @@ func TestSheetsAgree(t *testing.T) {
 		}
 		for _, sh := range s.sheets {
 			all := text(t, sh)
-			for _, want := range []string{s.a.Spec.Hash, "NOT FOR CONSTRUCTION UNTIL", "LIFE-SAFETY CONNECTION", fmt.Sprintf("CHECKS: %d FAIL", s.report.Count(check.Fails))} {
+			for _, want := range []string{s.a.Spec.Hash(), "NOT FOR CONSTRUCTION UNTIL", "LIFE-SAFETY CONNECTION", fmt.Sprintf("CHECKS: %d FAIL", s.report.Count(check.Fails))} {
 				if !strings.Contains(strings.ReplaceAll(all, "\n", " "), want) {
 					t.Errorf("%s does not say %q", sh.ID, want)
 				}

@@ -85,7 +85,7 @@ func (w *writer) slimFields(s *render.Sheet, x, y, width float64, n, of int, sca
 	for _, t := range []string{
 		fmt.Sprintf("%s %d OF %d, SCALE %s", either(w.leaf, "SHOP PAGE", "SHEET"), n, of, scale),
 		orNone(p.Name) + " " + p.Number + ", " + orNone(p.Element),
-		"DATE " + orNone(p.Date) + "; " + w.a.Spec.Hash + " / standclear " + w.version,
+		"DATE " + orNone(p.Date) + "; " + w.hash + " / standclear " + w.version,
 	} {
 		l := wrap(t, 2, width, false)
 		y = w.lines(s, render.TitleText, x, y, width, 2, false, strings.Join(l[:min(len(l), 2)], " "))

@@ -72,7 +72,7 @@ func TestEditDemos(t *testing.T) {
 		}
 		want, p1 := spec.Read(name, src, sets)
 		got, p2 := spec.Read(name, edited, nil)
-		if want == nil || got == nil || got.Hash != want.Hash {
+		if want == nil || got == nil || got.Hash() != want.Hash() {
 			t.Errorf("%s: reads otherwise: %v %v", name, p1, p2)
 		}
 		was, now := strings.Split(string(src), "\n"), strings.Split(string(edited), "\n")

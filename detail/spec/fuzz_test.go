@@ -31,7 +31,7 @@ func FuzzRead(f *testing.F) {
 		checkPlaces(t, src, problems)
 		again, problems2 := spec.Read("fuzz.yaml", src, nil)
 		parsed, problems3 := spec.Parse("fuzz.yaml", src).Read(nil)
-		if problems.Error() != problems2.Error() || problems.Error() != problems3.Error() || s != nil && (s.Hash != again.Hash || s.Hash != spec.HashOf(parsed)) {
+		if problems.Error() != problems2.Error() || problems.Error() != problems3.Error() || s != nil && (s.Hash() != again.Hash() || s.Hash() != parsed.Hash()) {
 			t.Fatalf("%q reads two ways", src)
 		}
 	})
@@ -53,7 +53,7 @@ func FuzzSet(f *testing.F) {
 		if s == nil {
 			return
 		}
-		if once, _ := spec.Read("deck.yaml", deck, []string{a, b, b}); once == nil || once.Hash != s.Hash {
+		if once, _ := spec.Read("deck.yaml", deck, []string{a, b, b}); once == nil || once.Hash() != s.Hash() {
 			if !inList(b) {
 				t.Fatalf("%q twice reads otherwise", b)
 			}
@@ -93,7 +93,7 @@ func FuzzEdit(f *testing.F) {
 		}
 		want, _ := spec.Read("a", src, []string{set})
 		got, problems := spec.Read("a", edited, nil)
-		if want != nil && got != nil && got.Hash != want.Hash && plain(set) {
+		if want != nil && got != nil && got.Hash() != want.Hash() && plain(set) {
 			t.Fatalf("with %q the text\n%s\nbecame\n%s\nand reads otherwise: %v", set, src, edited, problems)
 		}
 	})
@@ -119,7 +119,7 @@ func read(f *testing.F, name string) []byte {
 // checkRead holds what is true of every reading.
 func checkRead(t *testing.T, s *spec.Spec, problems spec.Problems) {
 	t.Helper()
-	if (s == nil) != problems.Fatal() || s != nil && (len(problems) > 0 || len(s.Hash) != 8 || s.Warnings.Fatal()) {
+	if (s == nil) != problems.Fatal() || s != nil && (len(problems) > 0 || len(s.Hash()) != 8 || s.Warnings.Fatal()) {
 		t.Fatalf("spec %v with problems %q", s != nil, problems.Error())
 	}
 	if len(problems) > 101 {

@@ -7,15 +7,12 @@ import (
 	"strconv"
 )
 
-// HashOf returns the Hash that Read gives a Spec.
-func HashOf(s *Spec) string { return hashOf(keys(s)) }
-
-// hashOf returns the first 8 hex digits of the SHA-256 of the parameters, one key=value a line in the
+// Hash returns the first 8 hex digits of the SHA-256 of the parameters, one key=value a line in the
 // order of the table, numbers in base units. Comments, the order of the file, the unit a value was
 // typed in, and whether a default was typed or left out do not change it.
-func hashOf(keys []key) string {
+func (s *Spec) Hash() string {
 	c := canon{text: make([]byte, 0, 16<<10)}
-	c.keys(keys)
+	c.keys(keys(s))
 	sum := sha256.Sum256(c.text)
 	return hex.EncodeToString(sum[:4])
 }

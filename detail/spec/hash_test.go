@@ -11,7 +11,7 @@ import (
 // typed in, a nominal size for its measures, a default written out.
 func TestHashIsStable(t *testing.T) {
 	base := string(deckFile(t))
-	want := readDeck(t).Hash
+	want := readDeck(t).Hash()
 	sections := strings.Split(base, "\n\n")
 	var turned []string
 	for i := len(sections) - 1; i >= 0; i-- {
@@ -35,21 +35,21 @@ func TestHashIsStable(t *testing.T) {
 		if s == nil {
 			t.Fatalf("%s: %s", name, problems.Error())
 		}
-		if s.Hash != want {
-			t.Errorf("%s: hash %s; want %s", name, s.Hash, want)
+		if s.Hash() != want {
+			t.Errorf("%s: hash %s; want %s", name, s.Hash(), want)
 		}
 	}
 }
 
 // What changes the design changes the hash.
 func TestHashTells(t *testing.T) {
-	seen := map[string]string{readDeck(t).Hash: "the deck"}
+	seen := map[string]string{readDeck(t).Hash(): "the deck"}
 	for _, set := range []string{
 		"ledger.length=14'-8 1/16\"", "project.name=OTHER", "project.units=metric", "ledger.treated=no", "doors=", "loads.snow=",
 		"loads.snow=0psf", "blocks.plies.2=", "blocks.plies.2.material=lumber", "assume.torsion=no", "fasteners.through.rows.0=3 1/16in",
 		"deck.guard_posts=[24in]", "wall.layers.0.name=BOARD", "blocks.grid=6.35001mm",
 	} {
-		h := readDeck(t, set).Hash
+		h := readDeck(t, set).Hash()
 		if other, ok := seen[h]; ok {
 			t.Errorf("%s and %s have one hash, %s", set, other, h)
 		}
@@ -60,7 +60,7 @@ func TestHashTells(t *testing.T) {
 // The hash of the frozen file. It may change only with the table of keys or the defaults; then every
 // set printed before carries another hash than one printed now, which is what it is for.
 func TestHashValue(t *testing.T) {
-	if got := readDeck(t).Hash; got != "62eebcde" {
+	if got := readDeck(t).Hash(); got != "62eebcde" {
 		t.Errorf("hash %s", got)
 	}
 }

@@ -18,11 +18,7 @@ import (
 //
 //	s, problems := spec.Read("deck.yaml", src, []string{"blocks.max_spacing=18in"})
 func Read(name string, src []byte, sets []string) (*Spec, Problems) {
-	s, table, problems := read(name, sets, func() (*node, Problems) { return plant(name, src) })
-	if s != nil {
-		s.Hash = hashOf(table)
-	}
-	return s, problems
+	return read(name, sets, func() (*node, Problems) { return plant(name, src) })
 }
 
 // File is a project file parsed once, to be read many times with other changes. It may be read by several
@@ -39,22 +35,20 @@ func Parse(name string, src []byte) *File {
 	return &File{name, root, problems}
 }
 
-// Read is the function Read for the file, but for Hash, which stays empty: HashOf finds it where it is needed.
+// Read is the function Read for the file.
 func (f *File) Read(sets []string) (*Spec, Problems) {
-	s, _, problems := read(f.name, sets, func() (*node, Problems) {
+	return read(f.name, sets, func() (*node, Problems) {
 		if f.root == nil {
 			return nil, slices.Clone(f.problems)
 		}
 		return f.root.clone(), slices.Clone(f.problems)
 	})
-	return s, problems
 }
 
-// read also returns the table of keys that is bound to the Spec.
-func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, []key, Problems) {
+func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, Problems) {
 	root, problems := tree()
 	if root == nil {
-		return nil, nil, problems.sorted()
+		return nil, problems.sorted()
 	}
 	problems = append(problems, override(root, sets)...)
 	r := reader{
@@ -68,10 +62,10 @@ func read(name string, sets []string, tree func() (*node, Problems)) (*Spec, []k
 	r.crossCheck()
 	r.warn()
 	if r.problems.Fatal() {
-		return nil, nil, r.problems.sorted()
+		return nil, r.problems.sorted()
 	}
 	r.spec.Warnings = r.problems.sorted()
-	return r.spec, table, nil
+	return r.spec, nil
 }
 
 // unitsOf looks ahead for the unit system, which decides the defaults and how messages print.

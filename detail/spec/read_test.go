@@ -86,8 +86,8 @@ func TestReadDeck(t *testing.T) {
 	if !s.Blocks.PliesFastened || !s.Obstacles[0].Inside || s.Ledger.Incised || !s.Assume.Torsion || s.Assume.PlyCouple {
 		t.Errorf("a yes or no is the wrong way round: %+v %+v %+v", s.Blocks, s.Obstacles, s.Assume)
 	}
-	if s.Fasteners.ToRim != nil || len(s.Warnings) != 0 || len(s.Hash) != 8 {
-		t.Errorf("to_rim %v, warnings %v, hash %q", s.Fasteners.ToRim, s.Warnings, s.Hash)
+	if s.Fasteners.ToRim != nil || len(s.Warnings) != 0 || len(s.Hash()) != 8 {
+		t.Errorf("to_rim %v, warnings %v, hash %q", s.Fasteners.ToRim, s.Warnings, s.Hash())
 	}
 }
 
@@ -231,7 +231,7 @@ func TestFileReadsAnew(t *testing.T) {
 		if s == nil {
 			t.Fatal(problems)
 		}
-		return spec.HashOf(s)
+		return s.Hash()
 	}
 	before := hash()
 	for _, set := range []string{"blocks.plies.0=2in", "ledger.length=15ft", "doors=", "fasteners.through.rows.1=7in", "wall.layers.4.thickness=2in"} {

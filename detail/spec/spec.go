@@ -38,7 +38,6 @@ type Spec struct {
 	Defaults []Default    // what the file left to the program, in file order
 	Warnings Problems     // what reads but may not be meant, by position
 	Wording  *unit.System // what reasons of checks are worded in; nil is the project's own system
-	Hash     string       // first 8 hex digits of the SHA-256 of the parameters in canonical order; empty after File.Read
 	Source   string       // name of the file, for messages
 }
 

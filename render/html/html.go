@@ -7,9 +7,7 @@ package html
 import (
 	"bytes"
 	"fmt"
-	"html/template"
 	"io"
-	"sync"
 
 	"standclear/render"
 	"standclear/render/svg"
@@ -35,42 +33,68 @@ type Row struct {
 	Sheet string
 }
 
-type picture struct {
-	ID, Title string
-	Anchor    string  // id of the drawing on the page
-	W, H      float64 // of the sheet, mm
-	Notes     []string
-	SVG       template.HTML
-}
-
 // Write writes the page.
 func Write(w io.Writer, p Page) error {
-	var pics []picture
+	draw := inline
+	if p.Drawn != nil {
+		draw = p.Drawn
+	}
+	b := begun(p.Title, pageStyle)
+	b.add("<h1>%s</h1>\n", p.Title)
+	b.verdict(p.Verdict, p.Bad)
+	b.add(`<nav aria-label="Sheets"><ul>`)
 	for _, s := range p.Sheets {
-		draw := inline
-		if p.Drawn != nil {
-			draw = p.Drawn
-		}
-		drawn, err := draw(s)
+		b.add(`<li><a href="#%s"><svg viewBox="0 0 %v %v" aria-hidden="true" focusable="false"><use href="#%s" width="%v" height="%v"/></svg>%s %s</a></li>`+"\n",
+			s.ID, s.Size.W, s.Size.H, svg.Ident(s.ID), s.Size.W, s.Size.H, s.ID, s.Title)
+	}
+	b.add(`</ul><p><a href="#checks">Design checks</a></p></nav>` + "\n")
+	b.list(p.Notes)
+	for _, s := range p.Sheets {
+		picture, err := draw(s)
 		if err != nil {
 			return fmt.Errorf("sheet %s: %w", s.ID, err)
 		}
-		pics = append(pics, picture{s.ID, s.Title, svg.Ident(s.ID), s.Size.W, s.Size.H, notesOf(s), template.HTML(drawn)})
+		b.add(`<h2 id="%s">%s %s</h2>`+"\n<figure>%s</figure>\n", s.ID, s.ID, s.Title, drawn(picture))
 	}
-	return filled(w, page(), struct {
-		Page
-		Pictures []picture
-	}{p, pics})
+	b.add(`<h2 id="checks">Design checks</h2>` + "\n<table><thead><tr>")
+	for _, h := range p.Head {
+		b.add("<th>%s</th>", h)
+	}
+	b.add("</tr></thead><tbody>\n")
+	for _, r := range p.Rows {
+		b.row(r)
+	}
+	b.add("</tbody></table>\n" + `<h2 id="notes">Notes on the sheets</h2>` + "\n")
+	for _, s := range p.Sheets {
+		b.notes(s)
+	}
+	return b.end(w)
 }
 
-// filled writes a page of the values, UTF-8 whatever they are.
-func filled(w io.Writer, page *template.Template, values any) error {
-	var b bytes.Buffer
-	if err := page.Execute(&b, values); err != nil {
-		return err
+// row adds a line of the table; its first cell leads to the sheet.
+func (p *page) row(r Row) {
+	p.add(`<tr class="%s">`, r.Class)
+	for i, c := range r.Cells {
+		if i == 0 && r.Sheet != "" {
+			p.add(`<td><a href="#%s">%s</a></td>`, r.Sheet, c)
+		} else {
+			p.add("<td>%s</td>", c)
+		}
 	}
-	_, err := w.Write(bytes.ToValidUTF8(b.Bytes(), []byte("\ufffd")))
-	return err
+	p.add("</tr>\n")
+}
+
+// notes adds the notes of a sheet, each leading to it.
+func (p *page) notes(s *render.Sheet) {
+	notes := notesOf(s)
+	if len(notes) == 0 {
+		return
+	}
+	p.add("<details><summary>%s %s</summary><ul>", s.ID, s.Title)
+	for _, n := range notes {
+		p.add(`<li><a href="#%s">%s</a></li>`, s.ID, n)
+	}
+	p.add("</ul></details>\n")
 }
 
 // inline draws a sheet into the page.
@@ -80,15 +104,7 @@ func inline(s *render.Sheet) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-var page = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("page").Parse(`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{{.Title}}</title>
-<style>
-body{font:15px/1.45 "Liberation Sans",Arial,Helvetica,sans-serif;margin:2rem auto;max-width:80rem;padding:0 1rem;color:#111;background:#fff}
+const pageStyle = `body{font:15px/1.45 "Liberation Sans",Arial,Helvetica,sans-serif;margin:2rem auto;max-width:80rem;padding:0 1rem;color:#111;background:#fff}
 h1{font-size:1.5rem;margin:0 0 .3rem}h2{font-size:1.1rem;margin:2.2rem 0 .6rem}
 .verdict{font-weight:bold;border:2px solid #333;padding:.4rem .7rem;display:inline-block}
 .verdict.bad{border-color:#9c1c1c;color:#9c1c1c}
@@ -108,23 +124,4 @@ ul{padding-left:1.2rem}
 body{color:#ddd;background:#16181a}a{color:#9cc4ff}.verdict{border-color:#aaa}.verdict.bad{border-color:#ff8f8f;color:#ff8f8f}
 td,th{border-color:#555}tr.fails td{background:#4a2020}tr.engineer td{background:#463b18}tr.unchecked td{background:#303336}
 }
-</style>
-</head>
-<body>
-<h1>{{.Title}}</h1>
-<p class="verdict{{if .Bad}} bad{{end}}">{{.Verdict}}</p>
-<nav aria-label="Sheets"><ul>{{range .Pictures}}<li><a href="#{{.ID}}"><svg viewBox="0 0 {{.W}} {{.H}}" aria-hidden="true" focusable="false"><use href="#{{.Anchor}}" width="{{.W}}" height="{{.H}}"/></svg>{{.ID}} {{.Title}}</a></li>
-{{end}}</ul><p><a href="#checks">Design checks</a></p></nav>
-<ul>{{range .Notes}}<li>{{.}}</li>{{end}}</ul>
-{{range .Pictures}}<h2 id="{{.ID}}">{{.ID}} {{.Title}}</h2>
-<figure>{{.SVG}}</figure>
-{{end}}<h2 id="checks">Design checks</h2>
-<table><thead><tr>{{range .Head}}<th>{{.}}</th>{{end}}</tr></thead><tbody>
-{{range $r := .Rows}}<tr class="{{.Class}}">{{range $i, $c := .Cells}}<td>{{if and (eq $i 0) $r.Sheet}}<a href="#{{$r.Sheet}}">{{$c}}</a>{{else}}{{$c}}{{end}}</td>{{end}}</tr>
-{{end}}</tbody></table>
-<h2 id="notes">Notes on the sheets</h2>
-{{range .Pictures}}{{if .Notes}}{{$id := .ID}}<details><summary>{{.ID}} {{.Title}}</summary><ul>{{range .Notes}}<li><a href="#{{$id}}">{{.}}</a></li>{{end}}</ul></details>
-{{end}}{{end}}</body>
-</html>
-`))
-})
+`

@@ -19,7 +19,7 @@ func Form(title string, a *detail.Assembly, r *check.Report) []byte {
 	sys := a.Spec.Project.System
 	fmt.Fprintf(&b, "# FIELD SHEET OF %s\n#\n# Write beside each key what you measured, with its unit: %s. What stays empty says NOT CHECKED.\n# x runs right from the left end of the ledger seen from outside; heights from the finished floor, down is minus.\n# A block that is not there: B3: missing. A block that is not drawn: X1: {at: %s}.\n\n",
 		title, pickText(sys, `7 1/2in, 14'-8", 1.375in`, "80mm, 1.2m"), pickText(sys, "40in", "1000mm"))
-	fmt.Fprintf(&b, "parameters: %q      # of the drawings that were measured against\n", a.Spec.Hash)
+	fmt.Fprintf(&b, "parameters: %q      # of the drawings that were measured against\n", a.Spec.Hash())
 	line(0, "measured_by", "")
 	line(0, "date", "")
 	section := ""

@@ -202,7 +202,7 @@ func (r *Result) notes(b built) {
 		"the greatest spacing and the end range that the project asks for may be missed by the tolerance of a block's place, "+near.Q().Text(r.System)+" (judgement)",
 		"a block is checked under its own load as if every block had its measures; where fasteners are missing only whole columns count (judgement)",
 		"heat, damp and mould are not checked anew")
-	if b.f.Parameters != "" && b.f.Parameters != b.d.Assembly.Spec.Hash {
-		r.Notes = append(r.Notes, "measured against the drawings "+b.f.Parameters+"; the project is now "+b.d.Assembly.Spec.Hash)
+	if now := b.d.Assembly.Spec.Hash(); b.f.Parameters != "" && b.f.Parameters != now {
+		r.Notes = append(r.Notes, "measured against the drawings "+b.f.Parameters+"; the project is now "+now)
 	}
 }

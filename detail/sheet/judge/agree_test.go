@@ -88,7 +88,7 @@ func TestEachContradictionIsFound(t *testing.T) {
 		{"C2", "two views", "A-201", func(s *render.Sheet, _ *detail.Assembly) { s.Views[1].ID = "1" }},
 		{"C3", "parameters", "A-101", func(_ *render.Sheet, a *detail.Assembly) {
 			other := *a.Spec
-			other.Hash = "00000000"
+			other.Deck.Span++
 			a.Spec = &other
 		}},
 		{"C3", "datum", "A-101", func(s *render.Sheet, _ *detail.Assembly) {

@@ -75,10 +75,10 @@ func field(in render.Insert, name string) string {
 
 // strips is C3: hash, datum and status stand on every sheet, and are the same.
 func strips(g *set) {
-	datum := ""
+	datum, parameters := "", g.a.Spec.Hash()
 	for i, p := range g.pages {
 		if p.slim() {
-			p.slimStrip(g.a.Spec.Hash)
+			p.slimStrip(parameters)
 			continue
 		}
 		here, hash := "", false
@@ -87,11 +87,11 @@ func strips(g *set) {
 				if strings.HasPrefix(f.Name, "DATUM") {
 					here += f.Value + " "
 				}
-				hash = hash || strings.HasPrefix(f.Name, "HASH") && strings.Contains(f.Value, g.a.Spec.Hash)
+				hash = hash || strings.HasPrefix(f.Name, "HASH") && strings.Contains(f.Value, parameters)
 			}
 		}
 		if !hash {
-			p.fail("C3", p.frame.Max, []string{g.a.Spec.Hash}, "the title strip does not name the parameters")
+			p.fail("C3", p.frame.Max, []string{parameters}, "the title strip does not name the parameters")
 		}
 		here = strings.TrimSpace(here)
 		if i == 0 {

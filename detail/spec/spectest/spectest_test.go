@@ -14,11 +14,11 @@ func TestRandom(t *testing.T) {
 	made := map[string]bool{}
 	for n := range uint64(60) {
 		p, again := Random(n), Random(n)
-		if !reflect.DeepEqual(p.Sets, again.Sets) || p.Spec.Hash != again.Spec.Hash {
+		if !reflect.DeepEqual(p.Sets, again.Sets) || p.Spec.Hash() != again.Spec.Hash() {
 			t.Fatalf("project %d differs: %v, %v", n, p, again)
 		}
 		s, problems := spec.Read(p.Demo, p.Source, p.Sets)
-		if len(problems) > 0 || s.Hash != p.Spec.Hash {
+		if len(problems) > 0 || s.Hash() != p.Spec.Hash() {
 			t.Errorf("%v: %v", p, problems)
 			continue
 		}
