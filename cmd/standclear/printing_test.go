@@ -1,12 +1,15 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+	"text/tabwriter"
 
 	"standclear/detail/demo"
 )
@@ -121,6 +124,30 @@ func TestDrawJSON(t *testing.T) {
 	for _, f := range r.Files {
 		if _, err := os.Stat(filepath.Join(dir, f)); err != nil {
 			t.Error(err)
+		}
+	}
+}
+
+// Columns stand as the standard library's tabwriter sets them.
+func TestColumnsStandAsATabwriterSetsThem(t *testing.T) {
+	for _, rows := range [][][]string{
+		nil,
+		{{"CHECK", "WHERE", "VERDICT"}, {"gap clear", "", "OK"}, {"fläche", "B1 to B9, all", "FAILS"}, {"", "x", ""}},
+		{{"one cell"}, {"another"}},
+	} {
+		var got, want bytes.Buffer
+		if err := columns(&got, rows); err != nil {
+			t.Fatal(err)
+		}
+		tab := tabwriter.NewWriter(&want, 2, 4, 2, ' ', 0)
+		for _, r := range rows {
+			fmt.Fprintln(tab, strings.Join(r, "\t"))
+		}
+		if err := tab.Flush(); err != nil {
+			t.Fatal(err)
+		}
+		if got.String() != want.String() {
+			t.Errorf("columns gives\n%swant\n%s", &got, &want)
 		}
 	}
 }

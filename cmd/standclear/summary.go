@@ -6,7 +6,6 @@ import (
 	"io"
 	"sort"
 	"strings"
-	"text/tabwriter"
 
 	"standclear/detail"
 	"standclear/detail/check"
@@ -83,11 +82,13 @@ func (j *job) heatLine() string {
 
 // table prints the checks; short leaves out what is well within its limit.
 func (j *job) table(w io.Writer, short bool) error {
+	fmt.Fprintln(w)
 	steps := j.pick(short)
-	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
-	fmt.Fprintf(t, "\nCHECK\tWHERE\tVALUE\tLIMIT\tRATIO\tVERDICT\n")
-	sys := j.words()
-	for _, s := range steps {
+	rows := make([][]string, 0, len(steps)+1)
+	rows = append(rows, []string{"CHECK", "WHERE", "VALUE", "LIMIT", "RATIO", "VERDICT"})
+	sys, colour := j.words(), coloured(w)
+	for i := range steps {
+		s := &steps[i]
 		limit, ratio := "-", "-"
 		if s.Limit != nil {
 			limit, ratio = s.LimitText(sys), s.RatioText()+s.CapText()
@@ -96,12 +97,13 @@ func (j *job) table(w io.Writer, short bool) error {
 		if !s.Bare() {
 			value = s.Value.Text(sys)
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", s.Name, s.Where, value, limit, ratio, tint(w, s.Verdict.String()))
+		rows = append(rows, []string{s.Name, s.Where, value, limit, ratio, tintIf(colour, s.Verdict.String())})
 	}
-	if err := t.Flush(); err != nil {
+	if err := columns(w, rows); err != nil {
 		return err
 	}
-	for _, s := range j.shown().Steps {
+	for i := range j.shown().Steps {
+		s := &j.shown().Steps[i]
 		if s.Verdict > check.OK && s.Reason != "" {
 			name := s.Name + ": "
 			if strings.HasPrefix(s.Reason, s.Name) {

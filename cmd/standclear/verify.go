@@ -5,7 +5,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/pflag"
 
@@ -123,8 +122,7 @@ func (j *job) verified(w io.Writer, r *asbuilt.Result) error {
 		head += " on " + r.Date
 	}
 	fmt.Fprintf(w, "%s\n\n", head)
-	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
-	fmt.Fprintf(t, "MEASURED\tWHERE\tDRAWN\tFOUND\tTOLERANCE\tVERDICT\n")
+	rows := [][]string{{"MEASURED", "WHERE", "DRAWN", "FOUND", "TOLERANCE", "VERDICT"}}
 	var sources []string
 	for _, g := range grouped(r) {
 		k := slices.Index(sources, g.item.Source)
@@ -135,9 +133,9 @@ func (j *job) verified(w io.Writer, r *asbuilt.Result) error {
 		if !g.item.Exact {
 			near = asbuilt.NearText(g.item.Tolerance, r.System) + " "
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s(%d)\t%s\n", g.item.Name, marks(g.where), g.drawn, g.found, near, k+1, tint(w, string(g.item.Verdict)))
+		rows = append(rows, []string{g.item.Name, marks(g.where), g.drawn, g.found, fmt.Sprintf("%s(%d)", near, k+1), tint(w, string(g.item.Verdict))})
 	}
-	if err := t.Flush(); err != nil {
+	if err := columns(w, rows); err != nil {
 		return err
 	}
 	for k, s := range sources {
@@ -161,8 +159,7 @@ func (j *job) turns(w io.Writer, r *asbuilt.Result) error {
 		return nil
 	}
 	fmt.Fprintln(w)
-	t := tabwriter.NewWriter(w, 2, 4, 2, ' ', 0)
-	fmt.Fprintf(t, "RE-CHECK\tWHERE\tDRAWN\tMEASURED\tLIMIT\tRATIO\tVERDICT\n")
+	rows := [][]string{{"RE-CHECK", "WHERE", "DRAWN", "MEASURED", "LIMIT", "RATIO", "VERDICT"}}
 	more := 0
 	for _, k := range r.Turns {
 		if !k.Worse {
@@ -184,9 +181,9 @@ func (j *job) turns(w io.Writer, r *asbuilt.Result) error {
 		if k.Where != "" {
 			where = k.Where
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", k.Step.Name, where, drawn, value, limit, ratio, tint(w, turnText(k)))
+		rows = append(rows, []string{k.Step.Name, where, drawn, value, limit, ratio, tint(w, turnText(k))})
 	}
-	if err := t.Flush(); err != nil {
+	if err := columns(w, rows); err != nil {
 		return err
 	}
 	if more > 10 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 
 	"standclear/detail/unit"
@@ -81,18 +82,21 @@ func (s *Step) RatioText() string {
 	if limit == 0 {
 		limit = 1
 	}
-	if text := fmt.Sprintf("%.2f", s.Ratio); math.Abs(s.Ratio-limit) < 1e-6 || text != fmt.Sprintf("%.2f", limit) {
+	if text := fixed(s.Ratio, 2); math.Abs(s.Ratio-limit) < 1e-6 || text != fixed(limit, 2) {
 		return text
 	}
-	return fmt.Sprintf("%.3f", s.Ratio)
+	return fixed(s.Ratio, 3)
 }
+
+// fixed prints a number to so many places.
+func fixed(v float64, places int) string { return strconv.FormatFloat(v, 'f', places, 64) }
 
 // CapText prints the greatest ratio that is still good where that is not 1: " of 0.90".
 func (s *Step) CapText() string {
 	if s.Cap == 0 || s.Cap == 1 || s.Limit == nil {
 		return ""
 	}
-	return fmt.Sprintf(" of %.2f", s.Cap)
+	return " of " + fixed(s.Cap, 2)
 }
 
 func orDash(s string) string {

@@ -66,32 +66,19 @@ func (r JoistRules) Free(at float64) bool {
 // evenly returns the row of fewest joists on the grid, and of those the one with the least sum of
 // squared spaces; nil when no row misses the bolts. The end joists stand wherever they must.
 func (r JoistRules) evenly() []float64 {
-	at := r.spots()
-	last := len(at) - 1
-	count, cost, prev := make([]int, len(at)), make([]float64, len(at)), make([]int, len(at))
-	near, far := r.least()-slack, r.Spacing+slack
-	for i := 1; i <= last; i++ {
-		count[i], cost[i], prev[i] = math.MaxInt, math.Inf(1), -1
-		for j := i - 1; j >= 0 && at[i].x-at[j].x <= far; j-- {
-			if d := at[i].x - at[j].x; d >= near && count[j] <= count[i]-1 {
-				n, c := count[j]+1, cost[j]+d*d
-				if n < count[i] || n == count[i] && c < cost[i]-slack {
-					count[i], cost[i], prev[i] = n, c, j
-				}
-			}
-			if at[j].must {
-				break
-			}
-		}
-	}
-	if last == 0 || count[last] == math.MaxInt {
+	w := r.walk()
+	i := len(w.at) - 1
+	here := w.to(w.at[i].x)
+	if i == 0 || here.count == none {
 		return nil
 	}
-	x := []float64{at[0].x}
-	for i := last; i > 0; i = prev[i] {
-		x = append(x, at[i].x)
+	x := []float64{w.at[i].x}
+	for i > 0 {
+		i = w.before(i, here.count)
+		here = w.runs[i]
+		x = append(x, w.at[i].x)
 	}
-	slices.Sort(x)
+	slices.Reverse(x)
 	return x
 }
 

@@ -25,7 +25,7 @@ func (r JoistRules) withFixed() *FixedJoists {
 	if r.Spacing <= 0 || r.Last < r.First {
 		return f
 	}
-	f.left = walk{near: r.least() - slack, far: r.Spacing + slack, at: r.spots()}
+	f.left = r.walk()
 	f.right = f.left
 	f.right.at = slices.Clone(f.left.at)
 	slices.Reverse(f.right.at)
@@ -42,6 +42,11 @@ type walk struct {
 	runs      []run // of the spots walked over
 	lower     bool  // some run is shorter than one before it
 	from      int   // the first spot within reach of the last that was walked over
+}
+
+// walk begins a walk over the spots of the rules.
+func (r JoistRules) walk() walk {
+	return walk{near: r.least() - slack, far: r.Spacing + slack, at: r.spots()}
 }
 
 // run is the fewest spaces from the first spot, and of those the least sum of their squares.
@@ -98,6 +103,22 @@ func (w *walk) step(x float64, from, to int) run {
 		d := x - w.at[j].x
 		if c := (run{r.count + 1, r.cost + d*d}); c.count < best.count || c.cost < best.cost {
 			best = c
+		}
+	}
+	return best
+}
+
+// before returns the spot before the i-th on the best run to it, of so many spaces; of those as good to within the
+// slack, the nearest.
+func (w *walk) before(i, count int) int {
+	best, cost := -1, math.Inf(1)
+	for j := i - 1; j >= 0 && w.at[i].x-w.at[j].x <= w.far; j-- {
+		d := w.at[i].x - w.at[j].x
+		if c := w.runs[j].cost + d*d; d >= w.near && w.runs[j].count == count-1 && c < cost-slack {
+			best, cost = j, c
+		}
+		if w.at[j].must {
+			break
 		}
 	}
 	return best

@@ -42,19 +42,31 @@ func (r Rules) clashes(i int, p float64) []Clash {
 		}
 	}
 	for _, z := range r.Inside {
-		for _, c := range r.Columns {
-			if p+c > z.From-z.Room+slack && p+c < z.To+z.Room-slack {
-				out = append(out, Clash{Block: i, X: p, Kind: "inside", Name: z.Name, At: z.From, Need: z.To})
-				break
-			}
+		if r.boltsIn(z, p) {
+			out = append(out, Clash{Block: i, X: p, Kind: "inside", Name: z.Name, At: z.From, Need: z.To})
 		}
 	}
 	for _, z := range r.Outside {
-		if p+r.Width/2 > z.From+slack && p-r.Width/2 < z.To-slack {
+		if r.standsIn(z, p) {
 			out = append(out, Clash{Block: i, X: p, Kind: "outside", Name: z.Name, At: z.From, Need: z.To})
 		}
 	}
 	return out
+}
+
+// boltsIn reports whether a bolt of a block at p passes a zone inside, or too near to it.
+func (r Rules) boltsIn(z Zone, p float64) bool {
+	for _, c := range r.Columns {
+		if p+c > z.From-z.Room+slack && p+c < z.To+z.Room-slack {
+			return true
+		}
+	}
+	return false
+}
+
+// standsIn reports whether a block at p stands in a zone outside.
+func (r Rules) standsIn(z Zone, p float64) bool {
+	return p+r.Width/2 > z.From+slack && p-r.Width/2 < z.To-slack
 }
 
 // nearest returns the joist of the row nearest to any bolt axis of a block at p.

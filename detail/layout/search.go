@@ -13,10 +13,15 @@ type spots struct {
 func (r Rules) free() spots {
 	n := int(math.Floor(r.Length/r.Grid+slack)) + 1
 	s := spots{step: r.Grid, ok: make([]bool, n), dist: make([]int, n), behind: make([]int, n)}
-	bare := r
-	bare.Avoid = nil
 	for i := range s.ok {
-		s.ok[i] = len(r.Inside)+len(r.Outside) == 0 || len(bare.clashes(0, float64(i)*r.Grid)) == 0
+		s.ok[i] = true
+	}
+	reach := r.Width/2 + r.widest()
+	for _, z := range r.Inside {
+		s.keepOut(z.From-z.Room-reach, z.To+z.Room+reach, func(p float64) bool { return r.boltsIn(z, p) })
+	}
+	for _, z := range r.Outside {
+		s.keepOut(z.From-reach, z.To+reach, func(p float64) bool { return r.standsIn(z, p) })
 	}
 	for _, ax := range r.Avoid {
 		for _, j := range ax.At {
@@ -26,6 +31,22 @@ func (r Rules) free() spots {
 		}
 	}
 	return s
+}
+
+// widest is how far a bolt column is from the middle of the block.
+func (r Rules) widest() float64 {
+	w := 0.0
+	for _, c := range r.Columns {
+		w = max(w, math.Abs(c))
+	}
+	return w
+}
+
+// keepOut takes the steps between two places where a block cannot stand.
+func (s spots) keepOut(from, to float64, bad func(p float64) bool) {
+	for i := int(max(0, math.Floor(from/s.step))); i < len(s.ok) && float64(i)*s.step <= to; i++ {
+		s.ok[i] = s.ok[i] && !bad(float64(i)*s.step)
+	}
 }
 
 // keepOff takes the steps nearer to x than clear.
@@ -110,22 +131,19 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	var best []int
 	bestCost := math.Inf(1)
 	ideal := r.Length * r.Length / float64(n) // what a row costs that no rule disturbs
-	on := make([][]float64, n)
-	for k := range on {
-		on[k] = make([]float64, len(s.ok))
-	}
+	var on []window
 	bound := math.Inf(1)
 	for _, enough := range [...]float64{1.02 * ideal, 1.2 * ideal, math.Inf(1)} {
-		r.leasts(on, s, reach, lo, hi, enough)
-		for first := lo; first <= hi && first < len(s.ok); first++ {
-			bound = min(bound, on[0][first]+1e-6) // rounding apart, nothing dearer can be the best
+		on = r.leasts(s, reach, n, lo, hi, enough)
+		for _, least := range on[0].least {
+			bound = min(bound, least+1e-6) // rounding apart, nothing dearer can be the best
 		}
 		if bound <= enough {
 			break
 		}
 	}
 	for first := lo; first <= hi && first < len(s.ok); first++ {
-		if !s.ok[first] || on[0][first] > bound {
+		if !s.ok[first] || on[0].at(first) > bound {
 			continue
 		}
 		row, cost := r.path(s, reach, n, first, on, bound)
@@ -140,40 +158,63 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	return x
 }
 
-// leasts fills in what the best row costs from every spot on, for that spot as each block of the row, found in
-// one walk from the last spots back; infinite where there is none, or none that costs no more than enough. With
-// the first block the space before it counts too.
-func (r Rules) leasts(on [][]float64, s spots, reach, lo, hi int, enough float64) {
-	n, last, nearest := len(on), len(s.ok)-1, len(s.ok)
-	step := r.least(s)
-	for _, all := range on {
-		for i := range all {
-			all[i] = math.Inf(1)
-		}
+// window is what the best row costs from a block on, for that block at each of a run of spots.
+type window struct {
+	from  int
+	least []float64
+}
+
+// at is the cost from a spot on, infinite outside the window.
+func (w window) at(i int) float64 {
+	if i -= w.from; i < 0 || i >= len(w.least) {
+		return math.Inf(1)
 	}
+	return w.least[i]
+}
+
+// leasts finds for each block of a row of n what the best row costs from every spot on where it may stand, in one
+// walk from the last spots back; infinite where there is none, or none that costs no more than enough. With the
+// first block the space before it counts too.
+func (r Rules) leasts(s spots, reach, n, lo, hi int, enough float64) []window {
+	on := make([]window, n)
+	last, nearest := len(s.ok)-1, len(s.ok)
+	step := r.least(s)
 	for i := range s.ok {
-		if e := r.Length - float64(i)*s.step; s.ok[i] && r.isLast(s, i) {
-			on[n-1][i] = 2 * e * e
+		if s.ok[i] && r.isLast(s, i) {
 			nearest = min(nearest, i)
 		}
 	}
+	end := window{nearest, make([]float64, len(s.ok)-nearest)}
+	for i := range end.least {
+		end.least[i] = math.Inf(1)
+		if e := r.Length - float64(nearest+i)*s.step; s.ok[nearest+i] && r.isLast(s, nearest+i) {
+			end.least[i] = 2 * e * e
+		}
+	}
+	on[n-1] = end
 	next, beyond := nearest, last // where the block behind can stand
 	for k := n - 2; k >= 0; k-- {
 		from, until := max(lo+k*step, nearest-(n-1-k)*reach, next-reach), min(hi+k*reach, last-(n-1-k)*step, beyond-step) // where the k-th can stand
-		first, final := last, 0
-		for i := from; i <= until; i++ {
-			if !s.ok[i] || r.atLeast(s, n, k, i) > enough+1e-6 {
-				continue
-			}
-			on[k][i] = r.leastOn(s, on[k+1], i, max(i+step, next), min(i+reach, beyond), k == 0, k == n-2)
-			first, final = min(first, i), i
+		for from <= until && (!s.ok[from] || r.atLeast(s, n, k, from) > enough+1e-6) {
+			from++
 		}
-		next, beyond = first, final
+		for from <= until && (!s.ok[until] || r.atLeast(s, n, k, until) > enough+1e-6) {
+			until--
+		}
+		on[k] = window{from, make([]float64, max(0, until-from+1))}
+		for i := range on[k].least {
+			on[k].least[i] = math.Inf(1)
+			if at := from + i; s.ok[at] {
+				on[k].least[i] = r.leastOn(s, on[k+1], at, max(at+step, next), min(at+reach, beyond), k == 0, k == n-2)
+			}
+		}
+		next, beyond = from, until
 	}
-	for i := lo; i <= hi && i <= last; i++ {
-		e := float64(i) * s.step
-		on[0][i] += 2 * e * e
+	for i := range on[0].least {
+		e := float64(on[0].from+i) * s.step
+		on[0].least[i] += 2 * e * e
 	}
+	return on
 }
 
 // atLeast is what a row of n blocks costs at the least whose k-th stands at spot i: the spaces on either side
@@ -185,11 +226,11 @@ func (r Rules) atLeast(s spots, n, k, i int) float64 {
 
 // leastOn returns the least cost from spot i on over a next spot from the nearest to the farthest, first and final
 // saying whether that space is the first or the last of the row.
-func (r Rules) leastOn(s spots, to []float64, i, nearest, farthest int, first, final bool) float64 {
+func (r Rules) leastOn(s spots, to window, i, nearest, farthest int, first, final bool) float64 {
 	best := math.Inf(1)
 	for j := nearest; j <= farthest; j++ {
 		d := float64(j-i) * s.step
-		c := to[j] + d*d
+		c := to.least[j-to.from] + d*d
 		if c >= best {
 			continue
 		}
@@ -213,19 +254,15 @@ type layer struct {
 
 // path returns the best row from a first spot. Spots that make it dearer than bound, by what is to come (on), are
 // passed over.
-func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64) ([]int, float64) {
+func (r Rules) path(s spots, reach, n, first int, on []window, bound float64) ([]int, float64) {
 	layers := make([]layer, n)
 	e := float64(first) * s.step
 	layers[0] = layer{from: first, cost: []float64{2 * e * e}, prev: []int{-1}}
-	last, step := len(s.ok)-1, r.least(s)
-	nearest := 0 // the first spot where the last block may stand
-	for nearest < last && !(s.ok[nearest] && r.isLast(s, nearest)) {
-		nearest++
-	}
+	step := r.least(s)
 	for k := 1; k < n; k++ {
 		p := layers[k-1]
-		from := max(first+k*step, nearest-(n-1-k)*reach) // spots before this cannot reach the end
-		to := min(first+k*reach, last-(n-1-k)*step)
+		from := max(first+k*step, on[k].from)
+		to := min(first+k*reach, on[k].from+len(on[k].least)-1)
 		if from > to {
 			return nil, 0
 		}
@@ -234,7 +271,7 @@ func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64)
 			at := from + i
 			l.cost[i], l.prev[i] = math.Inf(1), -1
 			run := float64(at-first) * s.step
-			if !s.ok[at] || 2*e*e+run*run/float64(k)+on[k][at] > bound {
+			if !s.ok[at] || 2*e*e+run*run/float64(k)+on[k].at(at) > bound {
 				continue
 			}
 			var more func(d float64) float64
@@ -250,7 +287,9 @@ func (r Rules) path(s spots, reach, n, first int, on [][]float64, bound float64)
 					return c
 				}
 			}
-			l.cost[i], l.prev[i] = p.best(at, step, reach, s.step, more)
+			if cost, prev := p.best(at, step, reach, s.step, more); cost+on[k].at(at) <= bound {
+				l.cost[i], l.prev[i] = cost, prev
+			}
 		}
 		layers[k] = l.trimmed()
 	}
