@@ -45,11 +45,11 @@ func (a *Assembly) Fill() {
 	})
 }
 
-// fill builds house and bolts beside what is hung on them: they know of each other by the places alone.
+// fill builds the house with the blocks beside what is hung on them: they know of each other by the places alone.
 func (a *Assembly) fill(each func(n int, f func(i int))) {
 	a.placeBlocks()
-	house, bolts := a.apart(), a.apart()
-	before := 0 // parts that come before the bolts
+	house := *a
+	house.Blocks = slices.Clone(a.Blocks)
 	each(2, func(i int) {
 		if i == 0 {
 			house.interior()
@@ -57,33 +57,25 @@ func (a *Assembly) fill(each func(n int, f func(i int))) {
 			house.below()
 			house.backings()
 			house.outside()
-			bolts.fasteners()
+			house.blocks()
 			return
 		}
 		a.placeTension()
 		a.placeDeckJoists()
-		a.blocks()
 		a.ledger()
-		before = len(a.Parts)
+		a.fasteners()
 		a.hangers()
 		a.deck()
 		a.water()
 		a.tension()
 		a.obstacles()
 	})
-	a.Parts = slices.Concat(house.Parts, a.Parts[:before], bolts.Parts, a.Parts[before:])
+	a.Parts = append(house.Parts, a.Parts...)
 	for i := range a.Blocks {
-		a.Blocks[i].Parts = append(a.Blocks[i].Parts, bolts.Blocks[i].Parts...)
+		a.Blocks[i].Parts = append(house.Blocks[i].Parts, a.Blocks[i].Parts...)
 	}
 	a.room, a.rods = nil, nil
 	a.index()
-}
-
-// apart is an assembly with the same places, to build other parts of it.
-func (a *Assembly) apart() *Assembly {
-	b := *a
-	b.Blocks = slices.Clone(a.Blocks)
-	return &b
 }
 
 func (a *Assembly) drawable() error {
