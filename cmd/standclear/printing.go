@@ -100,19 +100,18 @@ func coloured(w io.Writer) bool {
 // has no width. A long table is printed many times faster than by a tabwriter.
 func columns(w io.Writer, rows [][]string) error {
 	var wide []int
-	size := 0
 	for _, r := range rows {
 		for i, cell := range r[:len(r)-1] {
 			if i == len(wide) {
 				wide = append(wide, 0)
 			}
 			wide[i] = max(wide[i], utf8.RuneCountInString(cell)+2)
-			size += len(cell)
 		}
 	}
-	b := make([]byte, 0, 2*size)
+	var b []byte
 	for _, r := range rows {
 		last := len(r) - 1
+		b = b[:0]
 		for i, cell := range r[:last] {
 			b = append(b, cell...)
 			for n := utf8.RuneCountInString(cell); n < wide[i]; n++ {
@@ -120,9 +119,11 @@ func columns(w io.Writer, rows [][]string) error {
 			}
 		}
 		b = append(append(b, r[last]...), '\n')
+		if _, err := w.Write(b); err != nil {
+			return err
+		}
 	}
-	_, err := w.Write(b)
-	return err
+	return nil
 }
 
 // tint colours a verdict at the end of a line of w, by the worst word in it.

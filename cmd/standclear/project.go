@@ -77,7 +77,8 @@ func (s *source) build(e env, name string, src []byte) (*job, int) {
 		fmt.Fprintln(e.err, "standclear: broken off; nothing was written")
 		return nil, exitWrite
 	}
-	return j.warmed(heat, why), exitOK
+	j.warm(heat, why)
+	return j, exitOK
 }
 
 // open reads the project, builds it and checks everything but its heat.
@@ -136,15 +137,20 @@ func (j *job) mend(ctx context.Context) {
 	})
 }
 
-// warmed is the job with the heat in its report, or with why that is not known.
+// warmed is a job beside it with the heat in its report, or with why that is not known.
 func (j *job) warmed(h *thermal.Result, why string) *job {
 	w := *j
-	w.heat, w.why = h, why
 	w.report.Steps = slices.Clone(j.report.Steps)
 	w.report.Assumptions = slices.Clone(j.report.Assumptions)
 	w.report.Cautions = slices.Clone(j.report.Cautions)
-	design.Heat(w.assembly, h, why, &w.report)
+	w.warm(h, why)
 	return &w
+}
+
+// warm puts the heat into the report, or why it is not known.
+func (j *job) warm(h *thermal.Result, why string) {
+	j.heat, j.why = h, why
+	design.Heat(j.assembly, h, why, &j.report)
 }
 
 // in words the report for the terminal in another system of units; drawings and files keep the project's. Verdicts

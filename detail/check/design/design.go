@@ -15,7 +15,8 @@ import (
 
 // Check returns the whole report of an assembly and the strength results that sheets draw from.
 func Check(a *detail.Assembly) (check.Report, strength.Results) {
-	var report, fitted check.Report
+	var report check.Report
+	fitted := check.Report{Steps: make([]check.Step, 0, 96)}
 	var results strength.Results
 	together.Each(2, func(i int) { // each takes about as long as the other
 		if i == 0 {

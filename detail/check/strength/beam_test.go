@@ -250,7 +250,7 @@ func TestPatternsFindTheWorst(t *testing.T) {
 }
 
 func deflectionsOf(b bent) (d deflections) {
-	d.take(alone(b))
+	d.take(alone(b), "")
 	return d
 }
 

@@ -278,27 +278,22 @@ func (c *calc) ledgerDeflection() {
 	type line struct {
 		id, name string
 		part     float64
-		of       func(solution) deflection
+		deflection
 	}
 	lines := []line{
-		{"ledger_defl_live", "deflection under live and snow load", 360, func(s solution) deflection { return s.live.between }},
-		{"ledger_defl_total", "deflection under all load", 240, func(s solution) deflection { return s.all.between }},
+		{"ledger_defl_live", "deflection under live and snow load", 360, c.live.between},
+		{"ledger_defl_total", "deflection under all load", 240, c.all.between},
 	}
-	if c.solved[0].all.overhang.span > 0 {
-		lines = append(lines, line{"overhang_defl_live", "deflection of the overhang under live and snow load", 360,
-			func(s solution) deflection { return s.live.overhang }},
-			line{"overhang_defl_total", "deflection of the overhang under all load", 240,
-				func(s solution) deflection { return s.all.overhang }})
+	if c.all.overhang.span > 0 {
+		lines = append(lines, line{"overhang_defl_live", "deflection of the overhang under live and snow load", 360, c.live.overhang},
+			line{"overhang_defl_total", "deflection of the overhang under all load", 240, c.all.overhang})
 	}
 	for _, d := range lines {
-		c.worst(func(k solution) check.Step {
-			y := d.of(k)
-			return check.Step{ID: d.id, Group: check.Beam, Symbol: "y", Name: d.name,
-				Formula: fmt.Sprintf("greatest for its span <= L/%.0f", d.part),
-				With:    []check.Arg{arg("L", inch(y.span)), arg("E' I", num(k.bent.ei))},
-				Value:   inch(y.y), Limit: check.Limit(inch(y.span / d.part)), Clause: "IRC 2021 table R301.7",
-				Note: "E' I in lb in2; the span of an overhang is twice its length; no creep"}
-		})
+		c.addLoaded(check.Step{ID: d.id, Group: check.Beam, Symbol: "y", Name: d.name,
+			Formula: fmt.Sprintf("greatest for its span <= L/%.0f", d.part),
+			With:    []check.Arg{arg("L", inch(d.span)), arg("E' I", num(c.stiffness()))},
+			Value:   inch(d.y), Limit: check.Limit(inch(d.span / d.part)), Clause: "IRC 2021 table R301.7",
+			Note: join("E' I in lb in2; the span of an overhang is twice its length; no creep", d.under)}.Settled())
 	}
 }
 

@@ -1,6 +1,7 @@
 package strength
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -19,13 +20,14 @@ type solution struct {
 	support  float64      // greatest moment at a block, either way
 	shear    float64      // greatest shear anywhere
 	sides    [][2]float64 // greatest shear left and right of each block
-	live     deflections
-	all      deflections
-	bent     bent // load on all spans, smeared
+	bent     bent         // load on all spans, smeared
 }
 
-// deflection is the greatest deflection in proportion to its span, in.
-type deflection struct{ y, span float64 }
+// deflection is the greatest deflection in proportion to its span, in, and the combination that brings it.
+type deflection struct {
+	y, span float64
+	under   string
+}
 
 // deflections are the greatest between blocks and at the overhangs.
 type deflections struct{ between, overhang deflection }
@@ -39,7 +41,7 @@ func (d deflection) wider(o deflection) deflection {
 }
 
 // merge takes in the ledger under one more arrangement of the load.
-func (s *solution) merge(b sum) {
+func (s *solution) merge(b *sum) {
 	for i := range s.reaction {
 		at := b.at(i)
 		s.reaction[i] = max(s.reaction[i], at.reaction)
@@ -49,19 +51,18 @@ func (s *solution) merge(b sum) {
 		s.sides[i][1] = max(s.sides[i][1], math.Abs(at.right))
 	}
 	for i := range b.spans() {
-		if e := b.beyond(i); e.least >= s.hog && e.most <= s.sag && e.shear <= s.shear {
+		if least, most, shear := b.beyond(i); least >= s.hog && most <= s.sag && shear <= s.shear {
 			continue
 		}
 		least, most, shear := b.span(i).moments()
 		s.hog, s.sag = min(s.hog, least), max(s.sag, most)
 		s.shear = max(s.shear, shear)
 	}
-	s.all.take(b)
 }
 
-// take widens the deflections to those of the beam in proportion to its spans; an overhang counts as half
-// a span.
-func (d *deflections) take(b sum) {
+// take widens the deflections to those of the beam in proportion to its spans under a combination; an overhang
+// counts as half a span.
+func (d *deflections) take(b *sum, under string) {
 	last := b.spans() - 1
 	for i := range b.spans() {
 		length := b.length(i)
@@ -76,10 +77,10 @@ func (d *deflections) take(b sum) {
 		if of.span > 0 {
 			floor = of.y * span / of.span
 		}
-		if b.beyond(i).drop < floor*(1-1e-9) {
+		if b.dropBeyond(i) < floor*(1-1e-9) {
 			continue
 		}
-		*of = of.wider(deflection{b.span(i).drop(b.ei(), floor), span})
+		*of = of.wider(deflection{b.span(i).drop(b.ei(), floor), span, under})
 	}
 }
 
@@ -205,12 +206,13 @@ func (c *calc) arrangements(b beam) {
 	all := patterns(len(b.at))
 	var everywhere, pattern, points measured
 	var work []piece
+	order := c.heaviestFirst()
 	for _, way := range ways {
 		everywhere.solve(b, way(all[0]))
 		points.solve(b, c.pointsAlone(way(all[0])))
 		for i, on := range all {
 			pattern.solve(b, way(on))
-			for n := range c.solved {
+			for _, n := range order { // the heaviest bends most, and the rest need not be looked into
 				s := &c.solved[n]
 				if i > 0 && (c.a.Reaction == Plain || s.on(true) == s.on(false)) {
 					continue // the same as on all spans
@@ -218,11 +220,23 @@ func (c *calc) arrangements(b beam) {
 				of := func(k combo) sum {
 					return sum{[3]*measured{&everywhere, &pattern, &points}, [3]float64{k.on(false), k.on(true) - k.on(false), 1}, &work}
 				}
-				s.merge(of(s.combo))
-				s.live.take(of(s.moving()))
+				all, live := of(s.combo), of(s.moving())
+				s.merge(&all)
+				c.all.take(&all, s.name)
+				c.live.take(&live, s.name)
 			}
 		}
 	}
+}
+
+// heaviestFirst lists the combinations by their load.
+func (c *calc) heaviestFirst() []int {
+	order := make([]int, len(c.solved))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(c.solved[j].total(), c.solved[i].total()) })
+	return order
 }
 
 // floorReactions raises each reaction to 1.25 w s between blocks and w (s/2 + overhang) at the ends, for

@@ -91,10 +91,12 @@ type calc struct {
 	a       Assume // with its zeros filled in
 	rep     check.Report
 	res     Results
-	combos  []combo    // those whose loads are stated
-	solved  []solution // one a combination
-	groups  []*group   // fastener sets with their dowels and planes
-	partial string     // the loads that are not stated: what rests on them is not OK
+	combos  []combo     // those whose loads are stated
+	solved  []solution  // one a combination
+	live    deflections // of the ledger under live and snow load, worst of all combinations
+	all     deflections // under all load
+	groups  []*group    // fastener sets with their dowels and planes
+	partial string      // the loads that are not stated: what rests on them is not OK
 }
 
 // add adds a step to the report and returns it with its ratio and verdict. A failure without a reason

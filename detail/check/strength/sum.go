@@ -4,6 +4,7 @@ package strength
 type measured struct {
 	bent
 	most []extremes
+	ends [][2]float64 // shear left and right of each support
 }
 
 // extremes are the least and the greatest moment in a span, the greatest shear, and what no deflection is greater than.
@@ -12,13 +13,23 @@ type extremes struct{ least, most, shear, drop float64 }
 // solve works the beam out in the memory of what was measured before.
 func (m *measured) solve(b beam, a action) {
 	b.solveIn(&m.bent, a)
+	m.measure()
+}
+
+// measure finds the extremes of what was solved.
+func (m *measured) measure() {
+	m.ends = sized(m.ends, len(m.bent.at))
+	for i := range m.ends {
+		_, left := m.bent.spans[i].end()
+		m.ends[i] = [2]float64{left, m.bent.spans[i+1].startShear()}
+	}
 	m.most = sized(m.most, len(m.bent.spans))
 	for i, s := range m.bent.spans {
 		e := &m.most[i]
 		e.least, e.most, e.shear = s.moments()
 		e.drop = 0
 		for j := range s.pieces {
-			e.drop = max(e.drop, s.pieces[j].endDrop(b.ei)+s.pieces[j].sag(b.ei))
+			e.drop = max(e.drop, s.pieces[j].endDrop(m.ei)+s.pieces[j].sag(m.ei))
 		}
 	}
 }
@@ -31,40 +42,46 @@ type sum struct {
 	work  *[]piece // memory for a span
 }
 
-func (s sum) ei() float64          { return s.of[0].ei }
-func (s sum) spans() int           { return len(s.of[0].bent.spans) }
-func (s sum) length(i int) float64 { return s.of[0].bent.spans[i].length }
+func (s *sum) ei() float64          { return s.of[0].ei }
+func (s *sum) spans() int           { return len(s.of[0].bent.spans) }
+func (s *sum) length(i int) float64 { return s.of[0].bent.spans[i].length }
 
 // support is what happens at a support: reaction, moment, and the shear on either side.
 type support struct{ reaction, moment, left, right float64 }
 
 // at returns what happens at support i.
-func (s sum) at(i int) (h support) {
+func (s *sum) at(i int) (h support) {
 	for k, m := range s.of {
 		f := s.times[k]
-		_, left := m.bent.spans[i].end()
 		h.reaction += f * m.reaction[i]
 		h.moment += f * m.moment[i]
-		h.left += f * left
-		h.right += f * m.bent.spans[i+1].startShear()
+		h.left += f * m.ends[i][0]
+		h.right += f * m.ends[i][1]
 	}
 	return h
 }
 
-// beyond returns what the extremes of span i cannot pass: as if those of all actions stood at one place.
-func (s sum) beyond(i int) (e extremes) {
+// beyond returns what moments and shear of span i cannot pass: as if those of all actions stood at one place.
+func (s *sum) beyond(i int) (least, most, shear float64) {
 	for k, m := range s.of {
 		f, one := s.times[k], &m.most[i]
-		e.least += f * one.least
-		e.most += f * one.most
-		e.shear += f * one.shear
-		e.drop += f * one.drop
+		least += f * one.least
+		most += f * one.most
+		shear += f * one.shear
 	}
-	return e
+	return least, most, shear
+}
+
+// dropBeyond returns what no deflection of span i can pass.
+func (s *sum) dropBeyond(i int) (drop float64) {
+	for k, m := range s.of {
+		drop += s.times[k] * m.most[i].drop
+	}
+	return drop
 }
 
 // span adds span i up; it holds until the next one is asked for.
-func (s sum) span(i int) span {
+func (s *sum) span(i int) span {
 	first := s.of[0].bent.spans[i]
 	pieces := sized(*s.work, len(first.pieces))
 	for j := range pieces {
