@@ -12,9 +12,16 @@ import (
 //
 //	sheathing |ply|pad|ply|sp| ledger     top falls outward
 func (a *Assembly) blocks() {
+	if len(a.Blocks) == 0 {
+		return
+	}
+	top := a.capPath()
+	profile := geom.Thicken(top, Film/2, Film/2)
 	for i := range a.Blocks {
 		a.plies(i)
-		a.membranes(i)
+		a.patch(i)
+		a.wrapSides(i)
+		a.cap(i, top, profile)
 		a.screws(i)
 	}
 }

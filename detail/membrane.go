@@ -35,12 +35,6 @@ func (a *Assembly) PatchBox(i int) geom.Box {
 	return p
 }
 
-// membranes builds the patch on the sheathing behind the block and the wrap round its sides.
-func (a *Assembly) membranes(i int) {
-	a.patch(i)
-	a.wrap(i)
-}
-
 // patch lies on the sheathing down to the foot of the block and over the barrier below it.
 func (a *Assembly) patch(i int) {
 	p, b := a.PatchBox(i), &a.Blocks[i]
@@ -70,28 +64,34 @@ func (a *Assembly) WrapTop(i int) float64 { return a.blockTop(i, 0) + a.Spec.Wat
 // 2 in, as a horizontal lap (IRC R703.2).
 const sideFlap = 50.8
 
-// wrap builds the side pieces of block i, each turned out onto the wall, and the cap over them: up the wall,
-// out over the top, down both sides. The foot stays bare, so that water in the block can leave.
+// capPath is the profile of the cap in the plane across x, the same for every block: up the wall and out over
+// the top.
+func (a *Assembly) capPath() geom.Path {
+	in0, in1 := a.wrapLayer()
+	mid, end := (in0+in1)/2, a.Blocks[0].Box.Max.Y
+	return geom.Polyline(geom.Vec{X: mid, Y: a.WrapTop(0)}, geom.Vec{X: mid, Y: a.blockTop(0, mid)}, geom.Vec{X: end, Y: a.blockTop(0, end)})
+}
+
+// cap builds the cap of block i over its side pieces, of the profile of all: up the wall, out over the top, down
+// both sides. The foot stays bare, so that water in the block can leave.
 //
 //	|_____        cap M2
 //	||   |        side pieces M3, under the cap
-func (a *Assembly) wrap(i int) {
-	a.wrapSides(i)
+func (a *Assembly) cap(i int, top geom.Path, profile geom.Region) {
 	s, b := a.Spec, &a.Blocks[i]
-	z1 := func(y float64) float64 { return a.blockTop(i, y) }
-	in0, in1 := a.wrapLayer()
-	mid, end := (in0+in1)/2, b.Box.Max.Y
-	top := geom.Polyline(geom.Vec{X: mid, Y: a.WrapTop(i)}, geom.Vec{X: mid, Y: z1(mid)}, geom.Vec{X: end, Y: z1(end)})
-	flap := func(x0, x1 float64) geom.Solid { return box(x0, x1, in1, end, z1(end)-sideFlap, z1(end)) }
+	_, in1 := a.wrapLayer()
+	end := b.Box.Max.Y
+	z1 := a.blockTop(i, end)
+	flap := func(x0, x1 float64) geom.Solid { return box(x0, x1, in1, end, z1-sideFlap, z1) }
 	p := a.add(Part{ID: b.Mark + "/M2", Mark: "M2", Name: "BLOCK CAP", Role: Wrap, Material: "membrane", Block: i, Thin: true, Bends: []Bend{{geom.X, top}},
 		Size: [3]unit.Length{0, unit.Length(end) + s.Water.WrapLap, unit.Length(b.Box.Max.X - b.Box.Min.X + 2*sideFlap)}, Note: "turned down both sides",
 		Solids: []geom.Solid{
-			geom.Sheet(top, Film/2, Film/2, geom.X, b.Box.Min.X, b.Box.Max.X), flap(b.Box.Min.X-2*Film, b.Box.Min.X-Film), flap(b.Box.Max.X+Film, b.Box.Max.X+2*Film),
+			geom.Prism(profile, geom.X, b.Box.Min.X, b.Box.Max.X), flap(b.Box.Min.X-2*Film, b.Box.Min.X-Film), flap(b.Box.Max.X+Film, b.Box.Max.X+2*Film),
 		}})
 	b.Parts = append(b.Parts, p)
 }
 
-// wrapSides builds the two side pieces.
+// wrapSides builds the two side pieces of block i, each turned out onto the wall.
 func (a *Assembly) wrapSides(i int) {
 	b := &a.Blocks[i]
 	in0, in1 := a.wrapLayer()

@@ -69,9 +69,10 @@ func (a *Assembly) water() {
 		z := f.LedgerBottom
 		up := s.Pick(25.4, 25)
 		path := geom.Polyline(geom.Vec{X: f.InsulOut, Y: z + up}, geom.Vec{X: f.InsulOut, Y: z}, geom.Vec{X: f.LedgerBack, Y: z}, geom.Vec{X: f.LedgerBack, Y: z + up})
+		bent := geom.Thicken(path, 0.5, 0)
 		for i, sp := range a.Between() {
 			a.add(Part{ID: fmt.Sprintf("SC/%d", i+1), Mark: "SC1", Name: "INSECT SCREEN", Role: Screen, Material: "stainless mesh", Grain: geom.X, Block: -1, Thin: true, Bends: []Bend{{geom.X, path}},
-				Size: [3]unit.Length{0, unit.Length(path.Length()), unit.Length(sp[1] - sp[0])}, Solids: []geom.Solid{geom.Sheet(path, 0.5, 0, geom.X, sp[0], sp[1])}})
+				Size: [3]unit.Length{0, unit.Length(path.Length()), unit.Length(sp[1] - sp[0])}, Solids: []geom.Solid{geom.Prism(bent, geom.X, sp[0], sp[1])}})
 		}
 	}
 	a.base()
@@ -93,11 +94,11 @@ func (a *Assembly) flashingSolids(path geom.Path, t, l float64) []geom.Solid {
 		p := a.FlashingPathAt((from + x) / 2)
 		out = append(out, geom.Sheet(geom.Path{V: p.V[:3]}, t, 0, geom.X, from, x))
 	}
-	leg := geom.Path{V: path.V[2:]}
+	leg := geom.Thicken(geom.Path{V: path.V[2:]}, t, 0)
 	x, half := 0.0, a.Spec.Deck.Joists.Width.MM()/2+3
 	for _, j := range append(append([]float64(nil), a.DeckJoists...), l+half) {
 		if j-half > x+1 {
-			out = append(out, geom.Sheet(leg, t, 0, geom.X, x, min(j-half, l)))
+			out = append(out, geom.Prism(leg, geom.X, x, min(j-half, l)))
 		}
 		x = max(x, j+half)
 	}

@@ -37,7 +37,9 @@ func (r *reader) layer(p render.Pen, row keyfile.Row) {
 }
 
 // names says what a layer or line type may be called.
-var names = fmt.Sprintf("allowed are 1 to %d bytes without any of %s, control characters, and blanks at the ends", render.MaxName, strings.Join(strings.Split(render.NotInNames, ""), " "))
+func names() string {
+	return fmt.Sprintf("allowed are 1 to %d bytes without any of %s, control characters, and blanks at the ends", render.MaxName, strings.Join(strings.Split(render.NotInNames, ""), " "))
+}
 
 func (r *reader) name(l *render.Layer, n *yaml.Node, path string) {
 	if _, ok := r.One(n, path, "a name is needed"); !ok {
@@ -50,7 +52,7 @@ func (r *reader) name(l *render.Layer, n *yaml.Node, path string) {
 		if strings.Contains(on, "<") {
 			do = render.DisciplineMark + " alone stands for the letter of the sheet"
 		}
-		r.Fail(n, path, fmt.Sprintf("%q cannot name a layer", keyfile.Cut(n.Value)), names, do)
+		r.Fail(n, path, fmt.Sprintf("%q cannot name a layer", keyfile.Cut(n.Value)), names(), do)
 	case on == "0" || strings.EqualFold(on, "Defpoints"):
 		r.Fail(n, path, fmt.Sprintf("%q is a layer of every file with a use of its own", n.Value), "any other name is allowed", "")
 	default:

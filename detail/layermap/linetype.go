@@ -30,7 +30,9 @@ const (
 	longestPiece = 1500 // mm
 )
 
-var patterns = fmt.Sprintf("a line type is 2 to %d plotted lengths, each up to %d mm: a dash, then a gap with - before it, and so on, 0mm a dot, as [3mm, -1.5mm]", manyPieces, longestPiece)
+func patterns() string {
+	return fmt.Sprintf("a line type is 2 to %d plotted lengths, each up to %d mm: a dash, then a gap with - before it, and so on, 0mm a dot, as [3mm, -1.5mm]", manyPieces, longestPiece)
+}
 
 func (r *reader) lineTypes(n *yaml.Node) {
 	own := len(r.types)
@@ -39,7 +41,7 @@ func (r *reader) lineTypes(n *yaml.Node) {
 		i := slices.IndexFunc(r.types, func(t render.LineType) bool { return strings.EqualFold(t.Name, row.Name) })
 		switch {
 		case !render.LegalName(row.Name):
-			r.Fail(row.Key, path, fmt.Sprintf("%q cannot name a line type", keyfile.Cut(row.Name)), names, "")
+			r.Fail(row.Key, path, fmt.Sprintf("%q cannot name a line type", keyfile.Cut(row.Name)), names(), "")
 		case i >= 0 && i < own, strings.EqualFold(row.Name, "ByLayer"), strings.EqualFold(row.Name, "ByBlock"):
 			r.Fail(row.Key, path, fmt.Sprintf("%q is there already", keyfile.Cut(row.Name)), "any other name is allowed", "a name that means two patterns would draw the wrong one in another drawing")
 		case i >= 0:
@@ -56,25 +58,25 @@ func (r *reader) dashes(n *yaml.Node, path string) []float64 {
 	before := len(r.Problems)
 	var out []float64
 	sum := 0.0
-	items := r.List(n, path, patterns)
+	items := r.List(n, path, patterns())
 	for i, item := range items {
 		at := keyfile.Join(path, fmt.Sprint(i))
-		text, ok := r.One(item, at, patterns)
+		text, ok := r.One(item, at, patterns())
 		if !ok {
 			continue
 		}
 		v, err := unit.ParseLength(text)
 		switch {
 		case err != nil:
-			r.Fail(item, at, err.Error(), patterns, "")
+			r.Fail(item, at, err.Error(), patterns(), "")
 		case v.MM() < -longestPiece || v.MM() > longestPiece, (i%2 == 1) != (v.MM() < 0):
-			r.Fail(item, at, fmt.Sprintf("%q cannot stand here", keyfile.Cut(text)), patterns, "")
+			r.Fail(item, at, fmt.Sprintf("%q cannot stand here", keyfile.Cut(text)), patterns(), "")
 		}
 		out = append(out, v.MM())
 		sum += max(v.MM(), -v.MM())
 	}
 	if len(r.Problems) == before && (len(out) < 2 || len(out) > manyPieces || len(out)%2 != 0 || sum < 0.1) {
-		r.Fail(n, path, fmt.Sprintf("a pattern of %d lengths, %g mm in all", len(out), sum), patterns, "end with a gap")
+		r.Fail(n, path, fmt.Sprintf("a pattern of %d lengths, %g mm in all", len(out), sum), patterns(), "end with a gap")
 	}
 	return out
 }

@@ -24,7 +24,7 @@ var quiet = log.New(io.Discard, "", 0)
 
 // policy lets the page load its own script and style, ask its own server, and nothing else. The two hashes allow what
 // every drawing says of its style.
-var policy = func() string {
+func policy() string {
 	hash := func(text string) string {
 		sum := sha256.Sum256([]byte(text))
 		return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
@@ -32,7 +32,7 @@ var policy = func() string {
 	element, attribute := svg.Styles()
 	return "default-src 'none'; script-src 'self'; connect-src 'self'; style-src 'self' 'unsafe-hashes' " + hash(element) + " " + hash(attribute) +
 		"; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
-}()
+}
 
 // handler answers the few paths there are. None of them names a file.
 func (s *Server) handler() http.Handler {
@@ -49,6 +49,7 @@ func (s *Server) handler() http.Handler {
 // elsewhere, are refused.
 func (s *Server) guard(next http.Handler) http.Handler {
 	port := strconv.Itoa(s.ln.Addr().(*net.TCPAddr).Port)
+	policy := policy()
 	ours := map[string]bool{"127.0.0.1:" + port: true, "localhost:" + port: true}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.ContentLength != 0 { // what nobody reads may not be sent for ever

@@ -42,7 +42,7 @@ func (c *fitter) hardware() {
 	for i, m := range metal {
 		box := heart[i]
 		for k, s := range solid {
-			if overlap(box, whole[k]) && c.mayTouch(m, s) && meet(box, s) {
+			if c.mayTouch(m, s) && overlap(box, whole[k]) && meet(box, s) {
 				hit = append(hit, fmt.Sprintf("%s of %s in the %s", lower(m.Name), c.mark(m.Block), lower(s.Name)))
 				heads = heads || s.Role == detail.Ledger
 			}
@@ -86,6 +86,11 @@ func (c *fitter) screws() {
 	const beside = 3.0 // wood left between a screw and a hole or another screw, mm
 	least := math.Inf(1)
 	var hit []string
+	for _, p := range all {
+		rod := &p.Solids[0]
+		least = min(least, rod.O.Y, rod.O.Y+rod.W.Y*rod.Length)
+	}
+	all = slices.DeleteFunc(all, func(p *detail.Part) bool { return p.Block > 0 }) // every block has the same pattern
 	boxes := make([]geom.Box3, len(all))
 	for i, p := range all {
 		boxes[i] = p.Bounds()
@@ -93,10 +98,6 @@ func (c *fitter) screws() {
 	heads := c.a.Find(detail.Washer, detail.Bolt)
 	for i, p := range all {
 		at, r := boxes[i].Center(), p.Size[0].MM()/2
-		least = math.Min(least, boxes[i].Min.Y)
-		if p.Block > 0 {
-			continue // every block has the same pattern
-		}
 		for _, h := range c.a.Holes(p.Block) {
 			if math.Hypot(at.X-h.X, at.Z-h.Z) < h.Dia/2+r+beside {
 				hit = append(hit, fmt.Sprintf("screw %s in a bolt hole", p.ID))
@@ -113,9 +114,6 @@ func (c *fitter) screws() {
 			}
 		}
 		for k, o := range all[i+1:] {
-			if o.Block != p.Block {
-				continue
-			}
 			other := boxes[i+1+k]
 			if other.Min.Y > boxes[i].Max.Y+beside || other.Max.Y < boxes[i].Min.Y-beside {
 				continue // one ends before the other begins

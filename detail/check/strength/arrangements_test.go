@@ -108,7 +108,7 @@ func alone(b bent) *sum {
 	m := measured{bent: b}
 	m.measure()
 	for i := range m.most { // nothing is passed over
-		m.most[i] = extremes{math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(1)}
+		m.most[i] = extremes{math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(1), true}
 	}
 	none := m
 	none.most = make([]extremes, len(b.spans))

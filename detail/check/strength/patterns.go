@@ -77,7 +77,7 @@ func (d *deflections) take(b *sum, under string) {
 		if of.span > 0 {
 			floor = of.y * span / of.span
 		}
-		if b.dropBeyond(i) < floor*(1-1e-9) {
+		if b.dropsLess(i, floor*(1-1e-9)) {
 			continue
 		}
 		*of = of.wider(deflection{b.span(i).drop(b.ei(), floor), span, under})
@@ -198,11 +198,12 @@ func newSolution(n int, k combo, uniform bent) solution {
 // smeared along the ledger and joist by joist. A beam is linear: each arrangement of a combination is the sum of a
 // load on all spans, one on those of the pattern, and the point loads, which are solved once.
 func (c *calc) arrangements(b beam) {
-	ways := []func(on []bool) action{func(on []bool) action { return c.smearedOn(b, on) }}
+	var ways []func(on []bool) action // by joist first: it bends the ledger most, and the other need not be looked into
 	if c.a.Reaction == Audited && len(c.m.Joists.At) > 0 {
 		at := c.joistLoads(b)
 		ways = append(ways, func(on []bool) action { return c.byJoist(b, at, on) })
 	}
+	ways = append(ways, func(on []bool) action { return c.smearedOn(b, on) })
 	all := patterns(len(b.at))
 	var everywhere, pattern, points measured
 	var work []piece

@@ -8,7 +8,10 @@ type measured struct {
 }
 
 // extremes are the least and the greatest moment in a span, the greatest shear, and what no deflection is greater than.
-type extremes struct{ least, most, shear, drop float64 }
+type extremes struct {
+	least, most, shear, drop float64
+	exact                    bool // drop is reached
+}
 
 // solve works the beam out in the memory of what was measured before.
 func (m *measured) solve(b beam, a action) {
@@ -27,7 +30,7 @@ func (m *measured) measure() {
 	for i, s := range m.bent.spans {
 		e := &m.most[i]
 		e.least, e.most, e.shear = s.moments()
-		e.drop = 0
+		e.drop, e.exact = 0, false
 		for j := range s.pieces {
 			e.drop = max(e.drop, s.pieces[j].endDrop(m.ei)+s.pieces[j].sag(m.ei))
 		}
@@ -72,12 +75,28 @@ func (s *sum) beyond(i int) (least, most, shear float64) {
 	return least, most, shear
 }
 
+// dropsLess reports whether span i plainly deflects less than a floor: by what no deflection of the actions passes,
+// and where that is not enough by their greatest deflections, found once.
+func (s *sum) dropsLess(i int, floor float64) bool {
+	return s.dropBeyond(i) < floor || floor > 0 && s.exactly(i).dropBeyond(i) < floor
+}
+
 // dropBeyond returns what no deflection of span i can pass.
 func (s *sum) dropBeyond(i int) (drop float64) {
 	for k, m := range s.of {
 		drop += s.times[k] * m.most[i].drop
 	}
 	return drop
+}
+
+// exactly finds the greatest deflection of span i under each action that counts.
+func (s *sum) exactly(i int) *sum {
+	for k, m := range s.of {
+		if e := &m.most[i]; s.times[k] > 0 && !e.exact {
+			e.drop, e.exact = m.bent.spans[i].drop(m.ei, 0), true
+		}
+	}
+	return s
 }
 
 // span adds span i up; it holds until the next one is asked for.
