@@ -3,6 +3,7 @@ package spec
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"go.yaml.in/yaml/v3"
@@ -116,8 +117,19 @@ func (g *grower) fail(y *yaml.Node, key, given, allowed, do string) *node {
 	return &node{form: blank, at: g.place(y)}
 }
 
+// under is where a value stands: in a section, by its name there.
+type under struct{ section, name string }
+
+// key is the dotted path of the value.
+func (u under) key() string {
+	if u.name == "" {
+		return u.section
+	}
+	return join(u.section, cut(u.name))
+}
+
 // grow returns y as a node; depth counts the sections around it.
-func (g *grower) grow(y *yaml.Node, key string, depth int) *node {
+func (g *grower) grow(y *yaml.Node, in under, depth int) *node {
 	g.count++
 	switch {
 	case g.full:
@@ -126,9 +138,9 @@ func (g *grower) grow(y *yaml.Node, key string, depth int) *node {
 		g.full = true
 		return g.fail(y, "", fmt.Sprintf("the file holds more than %d values", manyNode), "", "a project file has a few hundred")
 	case depth > deepest:
-		return g.fail(y, key, fmt.Sprintf("sections are nested more than %d deep", deepest), "", "close the brackets before this place")
+		return g.fail(y, in.key(), fmt.Sprintf("sections are nested more than %d deep", deepest), "", "close the brackets before this place")
 	case y.Style&yaml.TaggedStyle != 0 && y.Kind != yaml.AliasNode:
-		return g.fail(y, key, fmt.Sprintf("the tag %s is not read here", cut(y.Tag)), "", "write the value alone")
+		return g.fail(y, in.key(), fmt.Sprintf("the tag %s is not read here", cut(y.Tag)), "", "write the value alone")
 	}
 	if y.Anchor != "" {
 		g.within[y] = true
@@ -136,15 +148,15 @@ func (g *grower) grow(y *yaml.Node, key string, depth int) *node {
 	}
 	switch y.Kind {
 	case yaml.AliasNode:
-		return g.alias(y, key, depth)
+		return g.alias(y, in, depth)
 	case yaml.SequenceNode:
-		n := &node{form: list, at: g.place(y)}
+		n, key := &node{form: list, at: g.place(y)}, in.key()
 		for i, item := range y.Content {
-			n.items = append(n.items, g.grow(item, join(key, fmt.Sprint(i)), depth+1))
+			n.items = append(n.items, g.grow(item, under{key, strconv.Itoa(i)}, depth+1))
 		}
 		return n
 	case yaml.MappingNode:
-		return g.section(y, key, depth)
+		return g.section(y, in.key(), depth)
 	}
 	return g.scalar(y)
 }
@@ -160,29 +172,28 @@ func (g *grower) scalar(y *yaml.Node) *node {
 }
 
 // alias writes out what an alias stands for, at the place of the alias.
-func (g *grower) alias(y *yaml.Node, key string, depth int) *node {
+func (g *grower) alias(y *yaml.Node, in under, depth int) *node {
 	if g.within[y.Alias] {
-		return g.fail(y, key, fmt.Sprintf("*%s stands inside the value it names", cut(y.Value)), "", "write the value out")
+		return g.fail(y, in.key(), fmt.Sprintf("*%s stands inside the value it names", cut(y.Value)), "", "write the value out")
 	}
-	n := g.grow(y.Alias, key, depth)
+	n := g.grow(y.Alias, in, depth)
 	n.at = g.place(y)
 	return n
 }
 
 func (g *grower) section(y *yaml.Node, key string, depth int) *node {
-	n := &node{form: table, at: g.place(y)}
+	n := &node{form: table, at: g.place(y), rows: make([]row, 0, min(len(y.Content)/2, manyNode))}
 	for i := 0; i+1 < len(y.Content); i += 2 {
 		name, val := y.Content[i], y.Content[i+1]
-		path := join(key, cut(name.Value))
 		switch first := n.find(name.Value); {
 		case name.Kind != yaml.ScalarNode:
 			g.fail(name, key, "the name of a value is not plain text", "", "write name: value")
 		case name.Value == "<<":
 			g.fail(name, key, "<< is not read here", "", "write the values out")
 		case first != nil:
-			g.fail(name, path, fmt.Sprintf("given twice, first in line %d", first.at.line), "", "keep one of the two")
+			g.fail(name, under{key, name.Value}.key(), fmt.Sprintf("given twice, first in line %d", first.at.line), "", "keep one of the two")
 		default:
-			n.rows = append(n.rows, row{name.Value, g.place(name), g.grow(val, path, depth+1)})
+			n.rows = append(n.rows, row{name.Value, g.place(name), g.grow(val, under{key, name.Value}, depth+1)})
 		}
 	}
 	return n

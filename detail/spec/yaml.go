@@ -41,7 +41,7 @@ func plant(file string, src []byte) (*node, Problems) {
 		return nil, Problems{at.problem("", "a second document begins after ---", "one file is one project", "put it in a file of its own")}
 	}
 	g := &grower{file: file, within: map[*yaml.Node]bool{}}
-	root := g.grow(doc.Content[0], "", 0)
+	root := g.grow(doc.Content[0], under{}, 0)
 	if len(g.problems) == 0 && root.form != table && root.form != blank {
 		g.fail(doc.Content[0], "", root.form.String()+" stands where the sections should", "a project file begins with project:", "")
 	}
@@ -70,7 +70,10 @@ func unreadable(file string, src []byte) (Problem, bool) {
 func badCharacter(file string, src []byte) (Problem, bool) {
 	at, indent := place{file, 1, 1}, true
 	for i := 0; i < len(src); {
-		r, size := utf8.DecodeRune(src[i:])
+		r, size := rune(src[i]), 1
+		if r >= utf8.RuneSelf {
+			r, size = utf8.DecodeRune(src[i:])
+		}
 		switch {
 		case r == utf8.RuneError && size == 1:
 			return at.problem("", "this is not UTF-8 text", "", "save the file as UTF-8"), true
