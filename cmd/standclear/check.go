@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -71,13 +70,12 @@ func newProject(e env, args []string) int {
 			return err
 		})
 	}
-	err := writeFile(*out, []byte(text))
+	err := createFile(*out, []byte(text))
 	switch {
 	case errors.Is(err, fs.ErrExist):
 		fmt.Fprintf(e.err, "standclear new: %s is already there and was left as it is; name another file\n", *out)
 		return exitInput
 	case err != nil:
-		_ = os.Remove(*out)
 		fmt.Fprintf(e.err, "standclear new: could not write: %v\n", err)
 		return exitWrite
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -147,6 +148,29 @@ func writeFile(name string, data []byte) error {
 		return errors.Join(err, f.Close())
 	}
 	return f.Close()
+}
+
+// createFile writes a file that is not there yet, beside its place first: it is there whole or not at all.
+func createFile(name string, data []byte) error {
+	if _, err := os.Lstat(name); err == nil {
+		return &fs.PathError{Op: "create", Path: name, Err: fs.ErrExist}
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".standclear-*")
+	if p := (*fs.PathError)(nil); errors.As(err, &p) {
+		p.Path = name // not the one beside it
+	}
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Chmod(0o644), f.Close()); err != nil {
+		return err
+	}
+	if err = os.Link(f.Name(), name); err == nil || errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	return os.Rename(f.Name(), name) // where files have one name alone
 }
 
 // replaceFile writes a file beside its place and renames it; what was there stays until then. A link stays and leads

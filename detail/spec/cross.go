@@ -1,7 +1,9 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,9 +39,12 @@ func (r *reader) crossCheck() {
 
 // good reports whether none of the keys, nor any key below or above them, is bad.
 func (r *reader) good(keys ...string) bool {
-	for bad := range r.bad {
-		for _, k := range keys {
-			if bad == k || strings.HasPrefix(bad, k+".") || strings.HasPrefix(k, bad+".") {
+	for _, k := range keys {
+		if r.around[k] || r.bad[k] {
+			return false
+		}
+		for i := strings.LastIndexByte(k, '.'); i > 0; i = strings.LastIndexByte(k[:i], '.') {
+			if r.bad[k[:i]] {
 				return false
 			}
 		}
@@ -121,12 +126,36 @@ func (r *reader) checkOrder() {
 		at := "doors." + strconv.Itoa(i)
 		r.above(at+".from", d.From, at+".to", d.To, false)
 	}
+	r.doorsApart()
 	for i, o := range s.Obstacles {
 		at := "obstacles." + strconv.Itoa(i)
 		r.above(at+".from", o.From, at+".to", o.To, false)
 	}
 	if f := s.Foundation; f.Grade != nil && f.GradeHigh != nil {
 		r.above("foundation.grade", *f.Grade, "foundation.grade_high", *f.GradeHigh, true)
+	}
+}
+
+// doorsApart fails every door that begins within another.
+func (r *reader) doorsApart() {
+	doors := r.spec.Doors
+	order := make([]int, 0, len(doors))
+	for i := range doors {
+		if at := "doors." + strconv.Itoa(i); r.good(at+".from", at+".to") {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(doors[i].From, doors[j].From) })
+	for k := 1; k < len(order); k++ {
+		i, j := order[k-1], order[k]
+		if doors[j].From < doors[i].To {
+			at := "doors." + strconv.Itoa(j) + ".from"
+			given := fmt.Sprintf("%s lies within the door from %s to %s", doors[j].From.Text(r.sys()), doors[i].From.Text(r.sys()), doors[i].To.Text(r.sys()))
+			r.fail(r.at(at), at, given, "doors stand beside each other", "look at the jambs of both")
+			if doors[j].To < doors[i].To {
+				order[k] = i // which goes on
+			}
+		}
 	}
 }
 

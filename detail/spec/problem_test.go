@@ -1,6 +1,9 @@
 package spec_test
 
 import (
+	"bytes"
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -76,6 +79,8 @@ func TestCrossProblems(t *testing.T) {
 		{"fasteners={to_block: {diameter: 1/2in, rows: [3in]}}", "--set: fasteners: to_block is given without to_rim; give through, or to_rim and to_block"},
 		{"fasteners.through.rows=[6in, 3in]", `--set: fasteners.through.rows.1: 3" does not pass the 6" before it; write the list from small to large`},
 		{"blocks.positions=[10in, 10in]", `--set: blocks.positions.1: 10" does not pass the 10" before it; write the list from small to large`},
+		{"doors.1={from: 100in, to: 150in}", `--set: doors.1.from: 8'-4" lies within the door from 5'-10" to 11'-10"; doors stand beside each other; look at the jambs of both`},
+		{"doors.1={from: 60in, to: 71in}", `deck.yaml:158:12: doors.0.from: 5'-10" lies within the door from 5'-0" to 5'-11"; doors stand beside each other; look at the jambs of both`},
 		{"doors.0.to=60in", `--set: doors.0.to: 5'-0" is not beyond from, 5'-10"; look whether the two are the wrong way round`},
 		{"obstacles.0.to=66in", `--set: obstacles.0.to: 5'-6" is not beyond from, 5'-6"; look whether the two are the wrong way round`},
 		{"blocks.end_max=3in", `--set: blocks.end_max: 3" is not beyond end_min, 4 1/2"; look whether the two are the wrong way round`},
@@ -121,6 +126,20 @@ func TestProblemError(t *testing.T) {
 	} {
 		if got := c.p.Error(); got != c.want {
 			t.Errorf("%q; want %q", got, c.want)
+		}
+	}
+}
+
+// Of thousands of keys each problem still names its own line.
+func TestProblemsAmongManyKeys(t *testing.T) {
+	head, tail, _ := bytes.Cut(deckFile(t), []byte("\nobstacles:\n"))
+	rows := bytes.Repeat([]byte("  - {kind: pipe, name: P, from: 80in, to: 66in, inside: yes}\n"), 2000)
+	src := slices.Concat(head, []byte("\nobstacles:\n"), rows, tail)
+	_, problems := spec.Read("deck.yaml", src, nil)
+	first := bytes.Count(head, []byte("\n")) + 3
+	for k, p := range problems[:50] {
+		if p.Line != first+k || p.Key != fmt.Sprintf("obstacles.%d.to", k) {
+			t.Errorf("problem %d is %v", k, p)
 		}
 	}
 }

@@ -83,9 +83,11 @@ type reader struct {
 	spec     *Spec
 	top      place
 	problems Problems
-	where    []stands        // of every key given
-	bad      map[string]bool // keys that could not be read
-	absent   []absent        // in table order
+	where    []stands         // of every key given
+	places   map[string]place // the same by key, when there are many
+	bad      map[string]bool  // keys that could not be read
+	around   map[string]bool  // keys that hold a bad one
+	absent   []absent         // in table order
 }
 
 // stands is where a key was given.
@@ -94,8 +96,21 @@ type stands struct {
 	at   place
 }
 
+// fewKeys is how many keys are looked through one by one.
+const fewKeys = 1000
+
 // placeOf returns the place of a key that was given.
 func (r *reader) placeOf(path string) (place, bool) {
+	if len(r.where) > fewKeys {
+		if r.places == nil { // nothing is added once places are asked for
+			r.places = make(map[string]place, len(r.where))
+			for _, s := range r.where {
+				r.places[s.path] = s.at
+			}
+		}
+		at, ok := r.places[path]
+		return at, ok
+	}
 	for _, s := range slices.Backward(r.where) {
 		if s.path == path {
 			return s.at, true
@@ -113,9 +128,20 @@ type absent struct {
 
 func (r *reader) sys() unit.System { return r.spec.Project.System }
 
+// spoil notes that a key cannot be used.
+func (r *reader) spoil(path string) {
+	r.bad[path] = true
+	if r.around == nil {
+		r.around = map[string]bool{}
+	}
+	for i := strings.LastIndexByte(path, '.'); i > 0; i = strings.LastIndexByte(path[:i], '.') {
+		r.around[path[:i]] = true
+	}
+}
+
 // fail notes a problem with the key at path, and that its value cannot be used.
 func (r *reader) fail(at place, path, given, allowed, do string) {
-	r.bad[path] = true
+	r.spoil(path)
 	r.problems = append(r.problems, at.problem(path, given, allowed, do))
 }
 

@@ -25,7 +25,8 @@ func (r *reader) spreadSizes(keys []key, n *node, path string) {
 		if !ok {
 			given := fmt.Sprintf("%q is not a size of lumber", cut(found.val.text))
 			r.fail(found.val.at, join(path, k.name), given, "a size is 2x4, 2x6, 2x8, 2x10 or 2x12, or dressed: 45x220mm, 1 1/2in x 9 1/4in", "")
-			r.bad[join(path, k.spreads[0])], r.bad[join(path, k.spreads[1])] = true, true
+			r.spoil(join(path, k.spreads[0]))
+			r.spoil(join(path, k.spreads[1]))
 			continue
 		}
 		r.spread(n, k.spreads[0], t, found.val, path)
