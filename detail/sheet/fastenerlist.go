@@ -83,7 +83,7 @@ func (w *writer) connectorTable(width float64) *table {
 		add("LT1", "LATERAL TENSION DEVICE, ROD "+w.text(w.a.Find(detail.TensionRod)[0].Size[2].MM())+" OVER ALL", n, lateral, stated(s.Tie.Lateral.Rating))
 	}
 	if s.Floor.Backing.Kind == "carried" {
-		add("BK1", "FIXINGS OF ONE PIECE OF BACKING, UP OR DOWN", w.a.Count(detail.Backing), w.valueOf("backing_fixing"), stated(s.Floor.Backing.Fixing))
+		add("BK1", "FIXINGS OF BACKING AT ONE BLOCK, UP OR DOWN", len(w.a.Blocks), w.valueOf("backing_fixing"), stated(s.Floor.Backing.Fixing))
 	}
 	return t
 }
