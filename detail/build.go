@@ -74,7 +74,7 @@ func (a *Assembly) fill(each func(n int, f func(i int))) {
 	for i := range a.Blocks {
 		a.Blocks[i].Parts = append(house.Blocks[i].Parts, a.Blocks[i].Parts...)
 	}
-	a.room, a.rods = nil, nil
+	a.room, a.rods, a.hexes = nil, nil, nil
 	a.index()
 }
 

@@ -2,6 +2,7 @@ package detail
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"standclear/detail/spec"
@@ -92,14 +93,14 @@ func (a *Assembly) fastener(i, k int, h Hole) {
 	add(Part{ID: id("BT"), Mark: mark("BT"), Name: setName(h.Set), Role: Bolt, Material: "steel",
 		Size: [3]unit.Length{h.Set.Diameter, h.Set.Diameter, a.BoltLength(h.Set)},
 		Solids: []geom.Solid{
-			hex(h.X, h.Z, n.Flats.MM(), head, head+n.Head.MM()),
+			a.hex(h.X, h.Z, n.Flats.MM(), head, head+n.Head.MM()),
 			a.rod(h.X, h.Z, r, head-length, head),
 		}})
 	add(a.washer(id("WO"), mark("WS"), h, g.Outer, g.Outer+w))
 	if h.Set.Kind == "bolt" {
 		add(a.washer(id("WI"), mark("WS"), h, g.Inner-w, g.Inner))
 		add(Part{ID: id("NT"), Mark: mark("NT"), Name: "NUT", Role: Nut, Material: "steel", Size: [3]unit.Length{h.Set.Diameter, n.Flats, n.Nut},
-			Solids: []geom.Solid{hex(h.X, h.Z, n.Flats.MM(), g.Inner-w-n.Nut.MM(), g.Inner-w)}})
+			Solids: []geom.Solid{a.hex(h.X, h.Z, n.Flats.MM(), g.Inner-w-n.Nut.MM(), g.Inner-w)}})
 	}
 	if sp := a.Spec.Blocks.Spacer.MM(); sp > 0 && h.Set != a.Spec.Fasteners.ToRim {
 		add(Part{ID: id("SP"), Mark: mark("SP"), Name: "SPACER", Role: SpacerRing, Material: "stainless steel",
@@ -146,12 +147,19 @@ func (a *Assembly) plate(h Hole, y0, y1 float64) geom.Solid {
 	return a.rod(h.X, h.Z, r, y0, y1)
 }
 
-// hex is a hexagon prism about (x, z), a corner up, given its width across flats.
-func hex(x, z, flats, y0, y1 float64) geom.Solid {
+// hex is a hexagon prism about (x, z), a corner up, given its width across flats. Those of one width share their
+// profile.
+func (a *Assembly) hex(x, z, flats, y0, y1 float64) geom.Solid {
 	r := flats / math.Sqrt(3)
-	pts := make([]geom.Vec, 6)
-	for i := range pts {
-		pts[i] = geom.Polar(geom.Vec{X: x, Y: z}, r, math.Pi/2+float64(i)*math.Pi/3)
+	i := slices.IndexFunc(a.hexes, func(s geom.Solid) bool { return s.Profile[0].V[0].Y == r }) // the corner that is up
+	if i < 0 {
+		pts := []geom.Vec{{Y: r}}
+		for k := 1; k < 6; k++ {
+			pts = append(pts, geom.Polar(geom.Vec{}, r, math.Pi/2+float64(k)*math.Pi/3))
+		}
+		i, a.hexes = len(a.hexes), append(a.hexes, panel(geom.Region{geom.Polygon(pts...)}, 0, 1))
 	}
-	return panel(geom.Region{geom.Polygon(pts...)}, y0, y1)
+	s := a.hexes[i]
+	s.O, s.Length = geom.Vec3{X: x, Y: y0, Z: z}, y1-y0
+	return s
 }

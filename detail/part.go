@@ -144,8 +144,9 @@ type Assembly struct {
 	Rows        []Row     // fastener rows of every set
 	Parts       []*Part
 
-	room []Part       // for the next parts
-	rods []geom.Solid // one of each radius
+	room  []Part       // for the next parts
+	rods  []geom.Solid // one of each radius
+	hexes []geom.Solid // one of each width across flats
 
 	byRole map[Role][]int32 // places in Parts, while they are those from first to last
 	first  *Part
