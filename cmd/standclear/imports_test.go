@@ -60,7 +60,8 @@ var below = map[string][]string{
 	"cmd/standclear/preview": {"render/html", "render/svg"},
 }
 
-// Renderers never see a deck, detail never sees a file format, geometry knows nobody.
+// Renderers never see a deck, detail never sees a file format, geometry knows nobody; nobody takes what makes every
+// command start later.
 func TestImportsGoOneWay(t *testing.T) {
 	root := filepath.Join("..", "..")
 	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {

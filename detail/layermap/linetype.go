@@ -55,28 +55,28 @@ func (r *reader) lineTypes(n *yaml.Node) {
 }
 
 func (r *reader) dashes(n *yaml.Node, path string) []float64 {
-	before := len(r.Problems)
+	before, allowed := len(r.Problems), patterns()
 	var out []float64
 	sum := 0.0
-	items := r.List(n, path, patterns())
+	items := r.List(n, path, allowed)
 	for i, item := range items {
 		at := keyfile.Join(path, fmt.Sprint(i))
-		text, ok := r.One(item, at, patterns())
+		text, ok := r.One(item, at, allowed)
 		if !ok {
 			continue
 		}
 		v, err := unit.ParseLength(text)
 		switch {
 		case err != nil:
-			r.Fail(item, at, err.Error(), patterns(), "")
+			r.Fail(item, at, err.Error(), allowed, "")
 		case v.MM() < -longestPiece || v.MM() > longestPiece, (i%2 == 1) != (v.MM() < 0):
-			r.Fail(item, at, fmt.Sprintf("%q cannot stand here", keyfile.Cut(text)), patterns(), "")
+			r.Fail(item, at, fmt.Sprintf("%q cannot stand here", keyfile.Cut(text)), allowed, "")
 		}
 		out = append(out, v.MM())
 		sum += max(v.MM(), -v.MM())
 	}
 	if len(r.Problems) == before && (len(out) < 2 || len(out) > manyPieces || len(out)%2 != 0 || sum < 0.1) {
-		r.Fail(n, path, fmt.Sprintf("a pattern of %d lengths, %g mm in all", len(out), sum), patterns(), "end with a gap")
+		r.Fail(n, path, fmt.Sprintf("a pattern of %d lengths, %g mm in all", len(out), sum), allowed, "end with a gap")
 	}
 	return out
 }

@@ -124,3 +124,15 @@ func TestBlockedBayAsksForMoreSpacing(t *testing.T) {
 		t.Fatalf("limit %.3f in feasible %v, want 24.25 and not feasible", got.Limit/in, got.Feasible)
 	}
 }
+
+// A ledger of any length has its blocks: sums of a thousand squares are rounded, and no row is lost to that.
+func TestLongLedgersHaveBlocks(t *testing.T) {
+	for n := range 40 {
+		length := 150e3 + 7919.3*float64(n)
+		found := Find(Rules{Length: length, Width: 222, Columns: []float64{-60, 60}, MaxSpacing: 400 + 11.3*float64(n), EndMin: 120, EndMax: 320, Grid: 12.7,
+			Avoid: []Axes{{Kind: "house joist", At: joists(100, 406.4, length), Clear: 40}}})
+		if found.Feasible && len(found.X) < 2 {
+			t.Errorf("%.0f mm: %d blocks", length, len(found.X))
+		}
+	}
+}

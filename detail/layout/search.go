@@ -136,7 +136,7 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 	for _, enough := range [...]float64{1.02 * ideal, 1.2 * ideal, math.Inf(1)} {
 		on = r.leasts(s, reach, n, lo, hi, enough)
 		for _, least := range on[0].least {
-			bound = min(bound, least+1e-6) // rounding apart, nothing dearer can be the best
+			bound = min(bound, least*(1+1e-9)+1e-6) // rounding apart, nothing dearer can be the best
 		}
 		if bound <= enough {
 			break
@@ -150,6 +150,9 @@ func (r Rules) evenest(s spots, reach, n, lo, hi int) []float64 {
 		if row != nil && cost < bestCost-1e-9 {
 			best, bestCost = row, cost
 		}
+	}
+	if best == nil {
+		return nil
 	}
 	x := make([]float64, len(best))
 	for i, k := range best {

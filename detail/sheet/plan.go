@@ -29,6 +29,7 @@ func Compose(a *detail.Assembly, r *check.Report, res strength.Results, o Option
 // Plan counts the pages of the set and draws none.
 func Plan(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *Set {
 	w := newWriter(a, r, res, o)
+	w.hash = a.Spec.Hash()
 	return &Set{w, w.pages(), o.Sheet}
 }
 

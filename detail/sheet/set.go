@@ -52,7 +52,7 @@ type writer struct {
 	report   *check.Report
 	results  strength.Results
 	version  string
-	hash     string // of the parameters
+	hash     string // of the parameters, for sheets of the set
 	tight    int    // 0 wide notes and views, to 3 narrow
 	free     bool   // of the scales asked for: no sheet holds them
 	sparse   bool   // leaves out what other sheets say too: nothing else keeps the rules
@@ -74,7 +74,7 @@ type writer struct {
 }
 
 func newWriter(a *detail.Assembly, r *check.Report, res strength.Results, o Options) *writer {
-	return &writer{a: a, report: r, results: res, version: o.Version, hash: a.Spec.Hash(), heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
+	return &writer{a: a, report: r, results: res, version: o.Version, heat: o.Heat, short: o.Short, seen: &kept[view.Picture]{}}
 }
 
 // twin returns a writer of the same set that can draw at the same time.

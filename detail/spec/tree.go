@@ -122,8 +122,8 @@ type under struct{ section, name string }
 
 // key is the dotted path of the value.
 func (u under) key() string {
-	if u.name == "" {
-		return u.section
+	if u == (under{}) {
+		return ""
 	}
 	return join(u.section, cut(u.name))
 }

@@ -11,15 +11,17 @@ import (
 // page is a page on its way: what is put into it says no more than its words.
 type page struct{ b bytes.Buffer }
 
-// drawn is a picture, the one thing that goes onto a page as it is.
+// drawn is what goes onto a page as it is: a picture or the style, nothing of a user's words.
 type drawn []byte
 
-// add puts tags onto the page, of a format with %s for text, between tags or within quotes, for a drawn picture, and
+// add puts tags onto the page, of a format with %s for text, between tags or within quotes, and for what is drawn, and
 // %v for numbers.
 func (p *page) add(tags string, values ...any) {
 	for i, v := range values {
-		if s, ok := v.(string); ok {
-			values[i] = html.EscapeString(strings.ReplaceAll(s, "\x00", "\ufffd")) // no page may hold 0
+		switch v.(type) {
+		case drawn, float64:
+		default:
+			values[i] = html.EscapeString(strings.ReplaceAll(fmt.Sprint(v), "\x00", "\ufffd")) // no page may hold 0
 		}
 	}
 	fmt.Fprintf(&p.b, tags, values...)

@@ -39,9 +39,11 @@ func TestArrangementsAddUp(t *testing.T) {
 		c.loads()
 		c.solve()
 		b := c.beam()
-		var live, all deflections
+		live, all := map[string]deflections{}, map[string]deflections{} // of each combination
 		for i, k := range c.combos {
-			got, want := c.solved[i], c.eachAlone(b, k, &live, &all)
+			var l, a deflections
+			got, want := c.solved[i], c.eachAlone(b, k, &l, &a)
+			live[k.name], all[k.name] = l, a
 			for j := range b.at {
 				same(t, n, k.name, "reaction", got.reaction[j], want.reaction[j])
 				same(t, n, k.name, "least reaction", got.least[j], want.least[j])
@@ -53,13 +55,26 @@ func TestArrangementsAddUp(t *testing.T) {
 			same(t, n, k.name, "moment at a block", got.support, want.support)
 			same(t, n, k.name, "shear", got.shear, want.shear)
 		}
-		for name, d := range map[string][2]deflection{
-			"live between": {c.live.between, live.between}, "live overhang": {c.live.overhang, live.overhang},
-			"between": {c.all.between, all.between}, "overhang": {c.all.overhang, all.overhang},
-		} {
-			same(t, n, d[0].under, "deflection in its span, "+name, d[0].y*d[1].span, d[1].y*d[0].span)
+		between := func(d deflections) deflection { return d.between }
+		overhang := func(d deflections) deflection { return d.overhang }
+		isWorst(t, n, "live between", c.live.between, live, between)
+		isWorst(t, n, "live overhang", c.live.overhang, live, overhang)
+		isWorst(t, n, "between", c.all.between, all, between)
+		isWorst(t, n, "overhang", c.all.overhang, all, overhang)
+	}
+}
+
+// isWorst holds a deflection to those of every combination alone: none is greater, and that of the one it names is as
+// great.
+func isWorst(t *testing.T, n int, name string, got deflection, alone map[string]deflections, of func(deflections) deflection) {
+	t.Helper()
+	for combo, all := range alone {
+		if d := of(all); d.y*got.span > got.y*d.span*(1+1e-8) {
+			t.Errorf("%d: deflection %s, %v, but under %s %v", n, name, got, combo, d)
 		}
 	}
+	d := of(alone[got.under])
+	same(t, n, got.under, "deflection in its span, "+name, got.y*d.span, d.y*got.span)
 }
 
 func same(t *testing.T, n int, combo, what string, got, want float64) {
@@ -69,11 +84,11 @@ func same(t *testing.T, n int, combo, what string, got, want float64) {
 	}
 }
 
-// eachAlone solves every arrangement of a combination as a whole; the deflections are widened to its own.
+// eachAlone solves every arrangement of a combination as a whole; live and all become its deflections.
 func (c *calc) eachAlone(b beam, k combo, live, all *deflections) solution {
 	s := newSolution(0, k, b.solve(c.smeared(b, k.total())))
 	for _, on := range patterns(len(b.at)) {
-		for _, load := range []combo{k, k.moving()} {
+		for part, load := range []combo{k, k.moving()} {
 			smeared := c.smeared(b, 0)
 			for i := range smeared.spread {
 				smeared.spread[i] = load.on(on[i])
@@ -87,7 +102,7 @@ func (c *calc) eachAlone(b beam, k combo, live, all *deflections) solution {
 				ways = append(ways, joists)
 			}
 			for _, a := range ways {
-				if one := alone(b.solve(a)); load == k {
+				if one := alone(b.solve(a)); part == 0 {
 					s.merge(one)
 					all.take(one, k.name)
 				} else {

@@ -32,9 +32,12 @@ type deflection struct {
 // deflections are the greatest between blocks and at the overhangs.
 type deflections struct{ between, overhang deflection }
 
+// alike is how near, in proportion, two results count as the same: the first is then the one that is named.
+const alike = 1e-9
+
 // wider returns the deflection that is larger for its span.
 func (d deflection) wider(o deflection) deflection {
-	if d.span == 0 || o.y*d.span > d.y*o.span {
+	if d.span == 0 || o.y*d.span > d.y*o.span*(1+alike) {
 		return o
 	}
 	return d
@@ -194,7 +197,7 @@ func newSolution(n int, k combo, uniform bent) solution {
 	return s
 }
 
-// arrangements takes into every solution the load on all spans, and for the audited reading every pattern, both
+// arrangements takes into every solution, and into the deflections of all, the load on all spans, and for the audited reading every pattern, both
 // smeared along the ledger and joist by joist. A beam is linear: each arrangement of a combination is the sum of a
 // load on all spans, one on those of the pattern, and the point loads, which are solved once.
 func (c *calc) arrangements(b beam) {
@@ -230,13 +233,19 @@ func (c *calc) arrangements(b beam) {
 	}
 }
 
-// heaviestFirst lists the combinations by their load.
+// heaviestFirst lists the combinations by their load, those of the same in their order.
 func (c *calc) heaviestFirst() []int {
 	order := make([]int, len(c.solved))
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(c.solved[j].total(), c.solved[i].total()) })
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := c.solved[i].total(), c.solved[j].total()
+		if math.Abs(a-b) <= alike*math.Max(a, b) {
+			return 0
+		}
+		return cmp.Compare(b, a)
+	})
 	return order
 }
 

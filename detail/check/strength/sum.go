@@ -89,7 +89,7 @@ func (s *sum) dropBeyond(i int) (drop float64) {
 	return drop
 }
 
-// exactly finds the greatest deflection of span i under each action that counts.
+// exactly finds the greatest deflection of span i under each action that counts, and notes it for the next who asks.
 func (s *sum) exactly(i int) *sum {
 	for k, m := range s.of {
 		if e := &m.most[i]; s.times[k] > 0 && !e.exact {
