@@ -24,7 +24,7 @@ import (
 func TestWhatIsKnownByAKeyGoesByIt(t *testing.T) {
 	names := demo.Names()
 	if testing.Short() {
-		names = names[:1]
+		names = names[1:2] // the deck has every word tried
 	}
 	for _, name := range names {
 		src, _ := demo.File(name)
