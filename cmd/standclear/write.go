@@ -151,26 +151,28 @@ func writeFile(name string, data []byte) error {
 }
 
 // createFile writes a file that is not there yet, beside its place first: it is there whole or not at all.
-func createFile(name string, data []byte) error {
+func createFile(name string, data []byte) (err error) {
+	defer func() {
+		if p := (*fs.PathError)(nil); errors.As(err, &p) {
+			p.Path = name // not the one beside it
+		}
+	}()
 	if _, err := os.Lstat(name); err == nil {
-		return &fs.PathError{Op: "create", Path: name, Err: fs.ErrExist}
+		return fs.ErrExist
 	}
-	f, err := os.CreateTemp(filepath.Dir(name), ".standclear-*")
-	if p := (*fs.PathError)(nil); errors.As(err, &p) {
-		p.Path = name // not the one beside it
-	}
+	aside, err := os.MkdirTemp(filepath.Dir(name), ".standclear-file-")
 	if err != nil {
 		return err
 	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Chmod(0o644), f.Close()); err != nil {
+	defer os.RemoveAll(aside)
+	whole := filepath.Join(aside, "whole")
+	if err := writeFile(whole, data); err != nil {
 		return err
 	}
-	if err = os.Link(f.Name(), name); err == nil || errors.Is(err, fs.ErrExist) {
+	if err := os.Link(whole, name); err == nil || errors.Is(err, fs.ErrExist) {
 		return err
 	}
-	return os.Rename(f.Name(), name) // where files have one name alone
+	return os.Rename(whole, name) // where files have one name alone
 }
 
 // replaceFile writes a file beside its place and renames it; what was there stays until then. A link stays and leads

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -114,5 +116,31 @@ func TestReplaceFile(t *testing.T) {
 	}
 	if left, _ := os.ReadDir(dir); len(left) != 2 {
 		t.Errorf("%d entries, want the file and its link", len(left))
+	}
+}
+
+// A new file is there whole, alone, with the rights of any other, and never in the place of one.
+func TestCreateFile(t *testing.T) {
+	dir := t.TempDir()
+	name := filepath.Join(dir, "deck.yaml")
+	if err := createFile(name, []byte("new")); err != nil || content(t, dir, "deck.yaml") != "new" {
+		t.Fatal(err)
+	}
+	if err := createFile(name, []byte("newer")); !errors.Is(err, fs.ErrExist) || content(t, dir, "deck.yaml") != "new" {
+		t.Errorf("over another: %v", err)
+	}
+	if err := createFile(filepath.Join(dir, "none", "deck.yaml"), nil); err == nil || strings.Contains(err.Error(), "standclear-file") {
+		t.Errorf("into no folder: %v", err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "other"), nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	got, _ := os.Stat(name)
+	want, _ := os.Stat(filepath.Join(dir, "other"))
+	if got.Mode() != want.Mode() {
+		t.Errorf("rights %v, of any other %v", got.Mode(), want.Mode())
+	}
+	if all, _ := os.ReadDir(dir); len(all) != 2 {
+		t.Errorf("left in the folder: %v", all)
 	}
 }

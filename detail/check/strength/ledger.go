@@ -293,7 +293,7 @@ func (c *calc) ledgerDeflection() {
 			Formula: fmt.Sprintf("greatest for its span <= L/%.0f", d.part),
 			With:    []check.Arg{arg("L", inch(d.span)), arg("E' I", num(c.stiffness()))},
 			Value:   inch(d.y), Limit: check.Limit(inch(d.span / d.part)), Clause: "IRC 2021 table R301.7",
-			Note: join("E' I in lb in2; the span of an overhang is twice its length; no creep", d.under)}.Settled())
+			Note: join("E' I in lb in2; the span of an overhang is twice its length; no creep", d.under)})
 	}
 }
 

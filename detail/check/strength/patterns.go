@@ -197,9 +197,9 @@ func newSolution(n int, k combo, uniform bent) solution {
 	return s
 }
 
-// arrangements takes into every solution, and into the deflections of all, the load on all spans, and for the audited reading every pattern, both
-// smeared along the ledger and joist by joist. A beam is linear: each arrangement of a combination is the sum of a
-// load on all spans, one on those of the pattern, and the point loads, which are solved once.
+// arrangements takes into every solution, and into the deflections of all, the load on all spans, and for the audited
+// reading every pattern, both smeared along the ledger and joist by joist. A beam is linear: each arrangement of a
+// combination is the sum of a load on all spans, one on those of the pattern, and the point loads, which are solved once.
 func (c *calc) arrangements(b beam) {
 	var ways []func(on []bool) action // by joist first: it bends the ledger most, and the other need not be looked into
 	if c.a.Reaction == Audited && len(c.m.Joists.At) > 0 {
