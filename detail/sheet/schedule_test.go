@@ -78,6 +78,29 @@ func TestMaterialSheetHoldsTheSchedule(t *testing.T) {
 	})
 }
 
+// A piece of backing behind two blocks takes the fixings of both: their rating is that at one block.
+func TestBackingIsFixedAtEachBlock(t *testing.T) {
+	s := compose(t, "deck", "floor.joists.spacing=40in", "floor.joists.first=10in")
+	blocks, pieces := len(s.a.Blocks), s.a.Count(detail.Backing)
+	if pieces >= blocks {
+		t.Fatalf("%d blocks, %d pieces: none stands behind two", blocks, pieces)
+	}
+	for _, sh := range s.sheets {
+		if sh.ID != "S-701" {
+			continue
+		}
+		for _, r := range rowsOf(sh)["BK1"] {
+			if strings.HasPrefix(r[1], "FIXINGS") {
+				if want := strconv.Itoa(blocks); r[2] != want || !strings.Contains(r[1], "AT ONE BLOCK") {
+					t.Errorf("%v, want %s", r, want)
+				}
+				return
+			}
+		}
+	}
+	t.Error("S-701 asks for no fixings of the backing")
+}
+
 // The check sheet asks for the counts of the assembly, and every block has its line (cross-sheet rule 2).
 func TestCheckSheetCounts(t *testing.T) {
 	eachSet(t, func(t *testing.T, s set) {
