@@ -80,6 +80,8 @@ func TestCrossProblems(t *testing.T) {
 		{"fasteners.through.rows=[6in, 3in]", `--set: fasteners.through.rows.1: 3" does not pass the 6" before it; write the list from small to large`},
 		{"blocks.positions=[10in, 10in]", `--set: blocks.positions.1: 10" does not pass the 10" before it; write the list from small to large`},
 		{"doors.1={from: 100in, to: 150in}", `--set: doors.1.from: 8'-4" lies within the door from 5'-10" to 11'-10"; doors stand beside each other; look at the jambs of both`},
+		{"doors=[{from: 10in, to: 100in}, {from: 20in, to: 30in}, {from: 40in, to: 50in}]", `--set: doors.1.from: 1'-8" lies within the door from 10" to 8'-4"; doors stand beside each other; look at the jambs of both` + "\n" +
+			`--set: doors.2.from: 3'-4" lies within the door from 10" to 8'-4"; doors stand beside each other; look at the jambs of both`},
 		{"doors.1={from: 60in, to: 71in}", `deck.yaml:158:12: doors.0.from: 5'-10" lies within the door from 5'-0" to 5'-11"; doors stand beside each other; look at the jambs of both`},
 		{"doors.0.to=60in", `--set: doors.0.to: 5'-0" is not beyond from, 5'-10"; look whether the two are the wrong way round`},
 		{"obstacles.0.to=66in", `--set: obstacles.0.to: 5'-6" is not beyond from, 5'-6"; look whether the two are the wrong way round`},
